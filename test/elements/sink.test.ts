@@ -1,0 +1,57 @@
+import { describe, expect, it } from 'vitest';
+import { sink } from '../../src/elements/sink.ts';
+import { AIR_AT_25, lossOf, off, problemsOf } from './loss-of.ts';
+import { heatAt, tower } from './sample-stacks.ts';
+
+/** The tower as a measured curve, fitted at the density of air at 25 °C, which moves its reference velocity. */
+const fitted = {
+  sink: 'curve',
+  face: '120 x 120 mm',
+  R: '0.0320599 K/W',
+  c: '0.0475634 K/W',
+  m: 0.978818,
+  at: `${AIR_AT_25.density / 1.2} m/s`,
+  a: '200 Pa s/m³',
+  b: '3500 Pa s²/m⁶',
+};
+
+describe('a sink with a measured curve', () => {
+  const element = sink.make(fitted);
+  const resistance = (flow: number, air = AIR_AT_25) => element.finResistance?.(flow, air) ?? Number.NaN;
+
+  it('stands in for a fin stack over the range of its fit', () => {
+    // Derived: least squares of the computed resistances of the tower 25 mm deep, 0.5 to 4 m/s.
+    for (const velocity of [0.5, 1, 2, 3, 4]) {
+      expect(off(resistance(velocity * 0.12 ** 2), heatAt(tower(0.025), velocity).resistance)).toBeLessThan(
+        0.018,
+      );
+      const curve = 0.0320599 + 0.0475634 * velocity ** -0.978818;
+      expect(off(resistance(velocity * 0.12 ** 2), curve)).toBeLessThan(1e-9);
+    }
+  });
+
+  it('follows the mass flow', () => {
+    const thin = { ...AIR_AT_25, density: AIR_AT_25.density / 2 };
+    expect(off(resistance(0.04, thin), resistance(0.02))).toBeLessThan(1e-12);
+  });
+
+  it('never beats the heat balance of the air', () => {
+    const keen = sink.make({ ...fitted, R: '0 K/W', m: 0.5 });
+    for (let flow = 1e-6; flow < 0.1; flow *= 1.5) {
+      const floor = 1 / (AIR_AT_25.density * flow * AIR_AT_25.specificHeat);
+      expect(keen.finResistance?.(flow, AIR_AT_25)).toBeGreaterThanOrEqual(floor);
+    }
+    expect(keen.finResistance?.(1e-5, AIR_AT_25)).toBeCloseTo(1 / (AIR_AT_25.density * 1e-5 * 1006), 9);
+    expect(resistance(-0.01)).toBe(resistance(0.01));
+    expect(resistance(0)).toBe(Number.POSITIVE_INFINITY);
+  });
+
+  it('loses what was measured', () => {
+    expect(off(lossOf(element, 0.01), 200 * 0.01 + 3500 * 1e-4)).toBeLessThan(1e-12);
+  });
+
+  it('refuses exponents that no sink has', () => {
+    expect(problemsOf(sink, { ...fitted, m: 0 }).join()).toMatch(/^m: /);
+    expect(problemsOf(sink, { ...fitted, R: '-1 K/W' }).join()).toMatch(/^R: /);
+  });
+});
