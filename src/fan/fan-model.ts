@@ -1,0 +1,54 @@
+import type {
+  CubicMetresPerSecond,
+  Decibels,
+  Fraction,
+  Metres,
+  Pascals,
+  RevolutionsPerSecond,
+  Watts,
+} from '../quantities/dimensions.ts';
+import type { FanCurve } from './curve.ts';
+
+/** Where the figures of a fan come from. */
+export type Provenance = 'measured' | 'datasheet' | 'box' | 'invented';
+
+/** One noise rating reduced to free-field sound pressure at 1 m, A-weighted. */
+export interface Rating {
+  /** Speed at which it holds [1/s]. */
+  readonly speed: RevolutionsPerSecond;
+  /** A-weighted level at 1 m, free field [dB]. */
+  readonly level: Decibels;
+  /** False if distance or basis were not stated and the default was assumed. */
+  readonly basisStated: boolean;
+}
+
+/** A fan of the catalog, in SI, ready to compute with. All laws refer to `fullSpeed` and 1.2 kg/m³. */
+export interface FanModel {
+  readonly id: string;
+  /** Side of the square frame [m]. */
+  readonly size: Metres;
+  /** Depth of the frame along the stream [m]. */
+  readonly depth: Metres;
+  /** Speed at 100 % [1/s]. */
+  readonly fullSpeed: RevolutionsPerSecond;
+  /** Least share of full speed at which the fan keeps turning [-], 0 < floor ≤ 1. */
+  readonly holdFloor: Fraction;
+  /** Least share of full speed at which it starts [-], ≥ holdFloor. */
+  readonly startFloor: Fraction;
+  /** Pressure curve at full speed. */
+  readonly curve: FanCurve;
+  /** Ratings, ascending in speed; at least one. */
+  readonly ratings: readonly Rating[];
+  /** Electrical power at full speed [W]. */
+  readonly power: Watts;
+  /** Price as a plain number in the user's currency; absent if unknown. */
+  readonly price?: number;
+  readonly blades?: number;
+  readonly provenance: Provenance;
+}
+
+/** Points of a curve as given, at full speed: ascending in flow. */
+export interface CurvePoints {
+  readonly flows: readonly CubicMetresPerSecond[];
+  readonly pressures: readonly Pascals[];
+}
