@@ -1,0 +1,34 @@
+import { describe, expect, it } from 'vitest';
+import { bandWeight, weightAt } from '../../src/sound/a-weighting.ts';
+
+describe('A-weighting', () => {
+  it('of bands is the table of the standard', () => {
+    // Published: IEC 61672-1:2013 table 3, through python-acoustics, iec_61672_1_2013.csv.
+    expect([63, 250, 4000].map(bandWeight)).toEqual([-26.2, -8.6, 1]);
+  });
+
+  it('of a frequency is the equation of the standard', () => {
+    // Computed with NumPy from IEC 61672-1 equation E.6 with unrounded poles.
+    expect(Math.abs(weightAt(100) - -19.1428)).toBeLessThan(0.003);
+    expect(weightAt(1000)).toBeCloseTo(0, 4);
+    expect(weightAt(8000)).toBeCloseTo(-1.1471, 3);
+    expect(weightAt(10 ** 3.9)).toBeCloseTo(-1.1107, 3);
+    expect(weightAt(0)).toBe(Number.NEGATIVE_INFINITY);
+  });
+
+  it('agrees between table and equation within 0.05 dB at all exact centres', () => {
+    const nominal = [
+      31.5, 40, 50, 63, 80, 100, 125, 160, 200, 250, 315, 400, 500, 630, 800, 1000, 1250, 1600, 2000, 2500,
+      3150, 4000, 5000, 6300, 8000, 10000, 12500, 16000,
+    ];
+    // Published: IEC 61672-1 rounds the equation at 1000 · 10^(n/10) to 0.1 dB, so 0.05 is all it may differ.
+    nominal.forEach((centre, index) => {
+      const exact = 1000 * 10 ** ((index - 15) / 10);
+      expect(Math.abs(bandWeight(centre) - weightAt(exact))).toBeLessThanOrEqual(0.0501);
+    });
+  });
+
+  it('knows no bands but the nominal ones', () => {
+    expect(() => bandWeight(440)).toThrow(RangeError);
+  });
+});
