@@ -1,0 +1,62 @@
+import { type Bank, type Build, type Enclosure, type Leg, OUTSIDE, type Place } from './enclosure.ts';
+import type { BuildDescription } from './outcome.ts';
+import { bankIn } from './stages.ts';
+
+/** What stands in a place where there was a choice; empty where there was none. */
+function holds(place: Place, option: number): string {
+  if (place.options.length < 2) return '';
+  if (place.kind === 'element') return place.options[option]?.label ?? '';
+  const bank = place.options[option] ?? null;
+  return bank === null ? 'empty' : `${bank.fan.id} x${bank.count}`;
+}
+
+function isFins(place: Place | undefined, option: number | undefined): boolean {
+  return place?.kind === 'element' && place.options[option ?? 0]?.element.disturbance === 'fins';
+}
+
+/** Fans of one leg in words: where they stand to the fins, or which way they move the air. */
+function legWords(enclosure: Enclosure, build: Build, leg: Leg): string | null {
+  const running = leg.through.filter((place) => bankIn(enclosure, build, place) !== null);
+  if (running.length === 0) return null;
+  const fins = leg.through.find((place) => isFins(enclosure.places[place], build[place]));
+  const names = running.map((place) => enclosure.places[place]?.id ?? '').join(' and ');
+  if (fins === undefined) {
+    const way = leg.to === OUTSIDE ? 'exhausting' : leg.from === OUTSIDE ? 'blowing in' : 'passing air on';
+    return `${names} ${way}`;
+  }
+  const at = leg.through.indexOf(fins);
+  const before = running.some((place) => leg.through.indexOf(place) < at);
+  const behind = running.some((place) => leg.through.indexOf(place) > at);
+  const how = before && behind ? 'push-pull' : before ? 'push' : 'pull';
+  return `${how} on ${enclosure.places[fins]?.id ?? ''}`;
+}
+
+/** All fans of a build, bank by bank. */
+function banksOf(enclosure: Enclosure, build: Build): readonly Bank[] {
+  return enclosure.places.flatMap((_, place) => bankIn(enclosure, build, place) ?? []);
+}
+
+/**
+ * A build in words and numbers: arrangement, what stands where, number of fans, price.
+ *
+ * @param enclosure the scenario
+ * @param build one option index per place
+ */
+export function describeBuild(enclosure: Enclosure, build: Build): BuildDescription {
+  const banks = banksOf(enclosure, build);
+  const words = enclosure.legs.flatMap((leg) => legWords(enclosure, build, leg) ?? []);
+  const prices = banks.map(({ fan, count }) => (fan.price === undefined ? undefined : count * fan.price));
+  const price = prices.every((each) => each !== undefined)
+    ? prices.reduce((sum, each) => sum + each, 0)
+    : undefined;
+  return {
+    options: build,
+    arrangement: words.length > 0 ? words.join(', ') : 'no fans',
+    places: enclosure.places.map((place, index) => ({
+      place: place.id,
+      holds: holds(place, build[index] ?? 0),
+    })),
+    fanCount: banks.reduce((sum, { count }) => sum + count, 0),
+    ...(price === undefined ? {} : { price }),
+  };
+}

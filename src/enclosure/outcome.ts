@@ -1,0 +1,143 @@
+import type {
+  Decibels,
+  Fraction,
+  KelvinDifference,
+  Kelvins,
+  Pascals,
+  Watts,
+} from '../quantities/dimensions.ts';
+
+/** One line of a budget; the lines of a budget sum to its total. */
+export interface BudgetLine {
+  readonly label: string;
+  readonly amount: number;
+}
+
+/** Flow and pressures of one leg. */
+export interface LegOutcome {
+  readonly leg: string;
+  readonly from: string;
+  readonly to: string;
+  /** Mass flow [kg/s], positive along the leg. */
+  readonly massFlow: number;
+  /** Volume flow at the leg's inlet state [m³/s], signed like the mass flow. */
+  readonly flow: number;
+  /** Pressure of `from` less pressure of `to` [Pa]. */
+  readonly pressureDifference: Pascals;
+  /** Loss of each stage [Pa], negative where fans push; sums to the pressure difference. */
+  readonly pressures: readonly BudgetLine[];
+  readonly reversed: boolean;
+}
+
+/** A chamber's state. */
+export interface ChamberOutcome {
+  readonly chamber: string;
+  readonly pressure: Pascals;
+  readonly temperature: Kelvins;
+}
+
+/** A limit and how it is met. */
+export interface LimitOutcome {
+  readonly of: 'part' | 'air';
+  readonly limit: Kelvins;
+  readonly found: Kelvins;
+  /** Limit less found [K]; negative if broken. */
+  readonly margin: KelvinDifference;
+}
+
+/** A part's temperatures. */
+export interface PartOutcome {
+  readonly part: string;
+  readonly power: Watts;
+  readonly temperature: Kelvins;
+  /** Where the kelvins above the room come from; sums to temperature less room. */
+  readonly rise: readonly BudgetLine[];
+  /** Loop gain of the part alone at its present resistance [-]. */
+  readonly loopGain: Fraction;
+  readonly limits: readonly LimitOutcome[];
+}
+
+/** A bank at its working point. */
+export interface BankOutcome {
+  readonly place: string;
+  readonly fan: string;
+  readonly count: number;
+  /** Share of full speed [-]. */
+  readonly ratio: Fraction;
+  /** Speed of each fan [1/s]. */
+  readonly speed: number;
+  /** Flow through all its fans [m³/s], local state. */
+  readonly flow: number;
+  readonly pressureRise: Pascals;
+  /** Flow over free delivery at this speed [-]. */
+  readonly flowShare: Fraction;
+  readonly power: Watts;
+  readonly stalled: boolean;
+  readonly overdriven: boolean;
+  readonly backflow: boolean;
+  readonly synthesisedCurve: boolean;
+}
+
+/** A source of sound. */
+export interface SourceOutcome {
+  readonly source: string;
+  readonly kind: 'fans' | 'opening';
+  /** At the listener [dB]. */
+  readonly level: Decibels;
+  /** Share of the sound energy [-]; shares sum to 1. */
+  readonly share: Fraction;
+}
+
+/** Everything about one build in one duty at given speeds. */
+export interface DutyOutcome {
+  readonly duty: string;
+  readonly share: Fraction;
+  readonly room: Kelvins;
+  readonly adequate: boolean;
+  readonly banks: readonly BankOutcome[];
+  readonly legs: readonly LegOutcome[];
+  readonly chambers: readonly ChamberOutcome[];
+  readonly parts: readonly PartOutcome[];
+  /** The part limit with the least margin; absent if no part has a limit. */
+  readonly tightest?: { readonly part: string } & LimitOutcome;
+  readonly sources: readonly SourceOutcome[];
+  /** Free-field level at the listener [dB]. */
+  readonly level: Decibels;
+  readonly fanPower: Watts;
+  /** Heat into the air: parts and fans [W]; sums to what the exhaust carries. */
+  readonly heat: readonly BudgetLine[];
+  /** Heat carried out of the box by the air [W]. */
+  readonly heatCarried: Watts;
+  /** Flow from outside into the box [kg/s]. */
+  readonly throughFlow: number;
+  /** Mean temperature of everything that leaves the box [K]. */
+  readonly exhaustTemperature: Kelvins;
+  readonly remarks: readonly string[];
+}
+
+/** What stands where in a build. */
+export interface BuildDescription {
+  /** One index per place of the scenario. */
+  readonly options: readonly number[];
+  /** The arrangement in words, for example "push-pull on stack, exit exhausting". */
+  readonly arrangement: string;
+  readonly places: readonly { readonly place: string; readonly holds: string }[];
+  readonly fanCount: number;
+  /** Sum of the prices [-]; absent if one is unknown. */
+  readonly price?: number;
+}
+
+/** A build solved in all duties. */
+export interface BuildOutcome {
+  readonly build: BuildDescription;
+  readonly adequate: boolean;
+  readonly duties: readonly DutyOutcome[];
+  /** Mean level over the duties by their shares [dB]. */
+  readonly level: Decibels;
+  /** Loudest duty that has a share [dB]. */
+  readonly loudest: Decibels;
+  /** Mean fan power over the duties by their shares [W]. */
+  readonly fanPower: Watts;
+  /** Least margin over all duties with every bank at full speed [K]: what is left in hand. */
+  readonly reserve: KelvinDifference;
+}

@@ -1,0 +1,130 @@
+import { type Air, airAt, type Site } from '../air/air.ts';
+import type { SeriesLeg } from '../airway/series.ts';
+import { REFERENCE_DENSITY } from '../fan/curve.ts';
+import { STAGNANT_FLOW } from '../heat/mixing.ts';
+import { HOPELESS, powerAtTemperature, settledTemperature } from '../heat/part-temperature.ts';
+import type { Kelvins, KelvinsPerWatt, Watts } from '../quantities/dimensions.ts';
+import type { Leg, Part } from './enclosure.ts';
+import type { Machine, MachineBank, MachineElement } from './machine.ts';
+import { type Conditions, HOTTEST_AIR, type PassState } from './pass-state.ts';
+
+function inletAir(seat: MachineElement, site: Site, state: PassState): Air {
+  const temperature = (state.stages[seat.leg] as Float64Array)[seat.stage] as number;
+  return airAt(site, Math.min(temperature, HOTTEST_AIR));
+}
+
+/** Resistance of the fins under a part at the present flow [K/W]; the parts of one stack share it. */
+function finResistance(seat: MachineElement, site: Site, state: PassState): KelvinsPerWatt {
+  const law = seat.element.finResistance;
+  if (!law) return 0;
+  const air = inletAir(seat, site, state);
+  const flow = Math.max(Math.abs(state.network.flows[seat.leg] as number), STAGNANT_FLOW);
+  return Math.min(law(flow / air.density, air), HOPELESS);
+}
+
+/** Heat of parts and fans, sorted by where it enters the air. */
+export function collectHeat(
+  machine: Machine,
+  conditions: Conditions,
+  ratios: Float64Array,
+  state: PassState,
+  legHeat: Float64Array,
+  chamberHeat: Float64Array,
+): void {
+  legHeat.fill(0);
+  chamberHeat.fill(0);
+  for (const heat of state.stageHeat) heat.fill(0);
+  const give = (leg: number, stage: number, watts: Watts): void => {
+    const heat = state.stageHeat[leg] as Float64Array;
+    heat[stage] = (heat[stage] as number) + watts;
+    legHeat[leg] = (legHeat[leg] as number) + watts;
+  };
+  machine.banks.forEach((bank, index) => {
+    state.fanPowers[index] = fanPower(machine, bank, ratios[index] as number);
+    give(bank.leg, bank.stage, conditions.fanHeat * (state.fanPowers[index] as number));
+  });
+  machine.plant.enclosure.parts.forEach((part, index) => {
+    const seat = machine.seats[index];
+    const watts = state.partPowers[index] as number;
+    if (seat) give(seat.leg, seat.stage, watts);
+    else if (part.seat.kind === 'chamber') {
+      chamberHeat[part.seat.chamber] = (chamberHeat[part.seat.chamber] as number) + watts;
+    }
+  });
+}
+
+/** Electrical power of a bank [W]: rated power · r³ · ρ/ρ_ref for each fan. */
+function fanPower(machine: Machine, bank: MachineBank, ratio: number): Watts {
+  const density = (machine.legs[bank.leg] as SeriesLeg).densities[bank.stage] as number;
+  return bank.bank.count * bank.bank.fan.power * ratio ** 3 * (density / REFERENCE_DENSITY);
+}
+
+/** Warms the air of each leg along its stream; returns the largest change of a stage's temperature [K]. */
+export function march(machine: Machine, conditions: Conditions, state: PassState): number {
+  const { legs } = machine.plant.enclosure;
+  let change = 0;
+  for (let index = 0; index < legs.length; index++) {
+    const leg = legs[index] as Leg;
+    const flow = state.network.flows[index] as number;
+    const capacity = Math.max(Math.abs(flow), STAGNANT_FLOW) * conditions.specificHeat;
+    const temperatures = state.stages[index] as Float64Array;
+    const heat = state.stageHeat[index] as Float64Array;
+    const forward = flow >= 0;
+    let temperature = entering(leg, forward, state);
+    for (let count = 0; count < temperatures.length; count++) {
+      const stage = forward ? count : temperatures.length - 1 - count;
+      change = Math.max(change, Math.abs(temperature - (temperatures[stage] as number)));
+      temperatures[stage] = temperature;
+      temperature += (heat[stage] as number) / capacity;
+    }
+  }
+  return change;
+}
+
+/** Temperature of the air that enters a leg [K]. */
+function entering(leg: Leg, forward: boolean, state: PassState): Kelvins {
+  const source = forward ? leg.from : leg.to;
+  const own = state.chambers[source] as number;
+  if (!forward || source !== 0 || leg.recirculation === 0) return own;
+  const exhaust = state.chambers[state.chambers.length - 1] as number;
+  return own + leg.recirculation * (exhaust - own);
+}
+
+/** Power of the other parts on the same fins [W]. */
+function sharedPower(machine: Machine, index: number, state: PassState): Watts {
+  const place = machine.seats[index]?.place;
+  if (place === undefined) return 0;
+  let power = 0;
+  for (let other = 0; other < machine.seats.length; other++) {
+    if (other !== index && machine.seats[other]?.place === place) power += state.partPowers[other] as number;
+  }
+  return power;
+}
+
+/** Temperatures and powers of all parts at the present air; returns the largest change of power, as kelvin. */
+export function settleParts(machine: Machine, conditions: Conditions, state: PassState): number {
+  const { parts } = machine.plant.enclosure;
+  let change = 0;
+  for (let index = 0; index < parts.length; index++) {
+    const part = parts[index] as Part;
+    const seat = machine.seats[index] ?? null;
+    const fins = seat ? finResistance(seat, conditions.site, state) : 0;
+    const air = airAtPart(part, seat, state);
+    const base = air + fins * sharedPower(machine, index, state);
+    const nominal = part.power * (conditions.heat[index] as number);
+    const resistance = fins + part.resistance;
+    const temperature = settledTemperature(base, resistance, nominal, part.slope, part.powerAt);
+    const power = powerAtTemperature(nominal, part.slope, part.powerAt, temperature);
+    change = Math.max(change, Math.abs(temperature - (state.partTemperatures[index] as number)));
+    state.finResistances[index] = fins;
+    state.partAir[index] = air;
+    state.partTemperatures[index] = temperature;
+    state.partPowers[index] = temperature >= HOPELESS ? nominal : power;
+  }
+  return change;
+}
+
+function airAtPart(part: Part, seat: MachineElement | null, state: PassState): Kelvins {
+  if (seat) return (state.stages[seat.leg] as Float64Array)[seat.stage] as number;
+  return part.seat.kind === 'chamber' ? (state.chambers[part.seat.chamber] as number) : 0;
+}

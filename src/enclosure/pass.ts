@@ -1,0 +1,88 @@
+import { densityAt, type Site, viscosityAt } from '../air/air.ts';
+import type { SeriesLeg } from '../airway/series.ts';
+import type { Machine } from './machine.ts';
+import { collectHeat, march, settleParts } from './pass-heat.ts';
+import { type Conditions, HOTTEST_AIR, type PassState } from './pass-state.ts';
+
+const MAX_ROUNDS = 200;
+
+/** Why a pass gave no answer. */
+export type PassFailure = 'the flows do not balance' | 'air and heat do not settle';
+
+function start(machine: Machine, conditions: Conditions, state: PassState): void {
+  if (state.rounds > 0) return;
+  state.chambers.fill(conditions.room);
+  for (const temperatures of state.stages) temperatures.fill(conditions.room);
+  state.partTemperatures.fill(conditions.room);
+  machine.plant.enclosure.parts.forEach((part, index) => {
+    state.partPowers[index] = part.power * (conditions.heat[index] as number);
+  });
+}
+
+function setAir(machine: Machine, site: Site, ratios: Float64Array, state: PassState): void {
+  machine.banks.forEach((bank, index) => {
+    (machine.legs[bank.leg] as SeriesLeg).ratios[bank.stage] = ratios[index] as number;
+  });
+  machine.legs.forEach((leg, index) => {
+    const temperatures = state.stages[index] as Float64Array;
+    for (let stage = 0; stage < temperatures.length; stage++) {
+      const temperature = Math.min(temperatures[stage] as number, HOTTEST_AIR);
+      leg.densities[stage] = densityAt(site, temperature);
+      leg.viscosities[stage] = viscosityAt(temperature);
+    }
+    leg.refresh();
+  });
+}
+
+/** Solves one build in one state of use at given speeds: air and heat to a fixed point. */
+export type Pass = (
+  conditions: Conditions,
+  ratios: Float64Array,
+  state: PassState,
+  tolerance: number,
+) => PassFailure | null;
+
+/**
+ * Prepares passes of a build: flows and pressures by the network balance, temperatures by mixing, until the
+ * largest change of any temperature is below the tolerance. Densities follow the temperatures.
+ *
+ * @param machine the build
+ * @returns a function of conditions, speed of each bank as a share of full speed [-], state and tolerance [K]
+ *   that overwrites the state and returns null, or the reason why there is no answer
+ */
+export function createPass(machine: Machine): Pass {
+  const { balance, mix, topology } = machine.plant;
+  const legHeat = new Float64Array(machine.legs.length);
+  const chamberHeat = new Float64Array(topology.chambers);
+  return (conditions, ratios, state, tolerance) => {
+    start(machine, conditions, state);
+    state.steps = 0;
+    for (let round = 1; round <= MAX_ROUNDS; round++) {
+      setAir(machine, conditions.site, ratios, state);
+      const report = balance(machine.legs, state.network, round === 1 ? 1e-7 : 1e-10);
+      state.steps += report.steps;
+      if (report.status !== 'balanced') return fail(state, 'the flows do not balance');
+      collectHeat(machine, conditions, ratios, state, legHeat, chamberHeat);
+      const mixed = mix(
+        state.network.flows,
+        legHeat,
+        chamberHeat,
+        conditions.room,
+        conditions.specificHeat,
+        state.chambers,
+      );
+      if (!mixed) return fail(state, 'air and heat do not settle');
+      const change = Math.max(march(machine, conditions, state), settleParts(machine, conditions, state));
+      state.rounds = round;
+      if (change <= tolerance && round > 1) return null;
+    }
+    return fail(state, 'air and heat do not settle');
+  };
+}
+
+/** Leaves a state from which the next pass starts afresh. */
+function fail(state: PassState, reason: PassFailure): PassFailure {
+  state.rounds = 0;
+  state.network.flows.fill(0.005);
+  return reason;
+}
