@@ -1,0 +1,66 @@
+import { z } from 'zod';
+import { ASSUMPTIONS, type Assumptions } from '../enclosure/assumptions.ts';
+import { written } from '../quantities/written.ts';
+import { FIELD_DIRECTIVITY } from '../sound/rating.ts';
+import { check, type Findings, isMap } from './findings.ts';
+
+/** Words allowed where an assumption is a word and not a number, by key. */
+const words: Readonly<Record<string, readonly string[]>> = { powerField: Object.keys(FIELD_DIRECTIVITY) };
+
+/** Form of `assume`: the same tree as the defaults, of which any part may be given. */
+export const assumeForm = formOf(ASSUMPTIONS, '').optional();
+
+/**
+ * Reads `assume` over the default assumptions.
+ *
+ * @param value as written; numbers are plain, in the units the assumptions are listed in
+ * @param findings receives what is wrong
+ */
+export function readAssumptions(value: unknown, findings: Findings): Assumptions {
+  const given = check(assumeForm, value, ['assume'], findings);
+  return overlay(ASSUMPTIONS, given);
+}
+
+/** The form of a tree of defaults: maps may be given in part, lists only as a whole. */
+function formOf(template: unknown, key: string): z.ZodType {
+  if (typeof template === 'number') return written.factor;
+  if (typeof template === 'string') return z.enum(words[key] ?? [template]);
+  if (Array.isArray(template)) return z.array(itemForm(template)).min(1);
+  const entries = Object.entries(isMap(template) ? template : {});
+  return z.strictObject(
+    Object.fromEntries(entries.map(([name, inner]) => [dashed(name), formOf(inner, name).optional()])),
+  );
+}
+
+/** Items of a list are maps with all keys of the default's items; words are those the default uses. */
+function itemForm(template: readonly unknown[]): z.ZodType {
+  const [first] = template;
+  if (!isMap(first)) return formOf(first, '');
+  return z.strictObject(
+    Object.fromEntries(
+      Object.keys(first).map((name) => {
+        const used = template.map((item) => (isMap(item) ? item[name] : undefined));
+        const texts = used.filter((word) => typeof word === 'string');
+        return [dashed(name), texts.length > 0 ? z.enum(texts) : formOf(first[name], name)];
+      }),
+    ),
+  );
+}
+
+function overlay<Tree>(template: Tree, given: unknown): Tree;
+function overlay(template: unknown, given: unknown): unknown {
+  if (given === undefined) return template;
+  if (Array.isArray(given)) {
+    const [first] = Array.isArray(template) ? template : [];
+    return given.map((item) => overlay(first, item));
+  }
+  if (!isMap(template) || !isMap(given)) return given;
+  return Object.fromEntries(
+    Object.entries(template).map(([name, inner]) => [name, overlay(inner, given[dashed(name)])]),
+  );
+}
+
+/** Keys in files have dashes: "fanFloor" is written "fan-floor". */
+function dashed(name: string): string {
+  return name.replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`);
+}

@@ -1,0 +1,76 @@
+import { z } from 'zod';
+import { bounded, notNegative, positive, written } from '../quantities/written.ts';
+import { name } from './name.ts';
+
+/** Where the figures of a fan come from. */
+export const provenance = z.enum(['measured', 'datasheet', 'box', 'invented']);
+
+/** A fan's id stands in builds as "id x2", so it has no spaces. */
+const fanId = name.regex(/^[A-Za-z0-9][\w.+-]*$/, 'a fan id has letters, digits and - . _ + only');
+
+const share = bounded(
+  written.percent,
+  'more than 0 %, at most 100 %',
+  (fraction) => fraction > 0 && fraction <= 1,
+);
+const level = bounded(
+  written.level,
+  'a level from 0 dB(A) to 120 dB(A)',
+  (decibels) => decibels >= 0 && decibels <= 120,
+);
+
+const pressureRating = z.strictObject({
+  level,
+  speed: positive(written.speed).optional(),
+  distance: positive(written.length).optional(),
+});
+
+const powerRating = z.strictObject({
+  'power-level': level,
+  declared: z.boolean().default(false),
+  speed: positive(written.speed).optional(),
+});
+
+/** Form of one noise rating: sound pressure at a distance, or sound power. */
+const ratingForm = z.union([pressureRating, powerRating]);
+
+/** Form of one fan of a family. */
+export const fanForm = z
+  .strictObject({
+    fan: fanId,
+    size: positive(written.length),
+    depth: positive(written.length),
+    speed: positive(written.speed),
+    hold: share.optional(),
+    start: share.optional(),
+    curve: z
+      .strictObject({ flow: notNegative(written.flowList), pressure: notNegative(written.pressureList) })
+      .optional(),
+    box: z.strictObject({ flow: positive(written.flow), pressure: positive(written.pressure) }).optional(),
+    noise: z.array(ratingForm).min(1),
+    power: positive(written.power),
+    price: written.price.optional(),
+    blades: written.count.optional(),
+    provenance: provenance.optional(),
+    note: z.string().optional(),
+  })
+  .superRefine(({ curve, box }, context) => {
+    if ((curve === undefined) !== (box === undefined)) return;
+    const message =
+      'a fan has either a curve of points or the two figures on its box: give one of "curve" and "box"';
+    context.addIssue({ code: 'custom', path: curve === undefined ? [] : ['box'], message });
+  });
+
+/** Form of a family file. */
+export const familyForm = z.strictObject({
+  family: name,
+  provenance,
+  note: z.string().optional(),
+  fans: z.array(fanForm).min(1),
+});
+
+/** The fields of one fan in SI. */
+export type FanFields = z.output<typeof fanForm>;
+
+/** One noise rating in SI. */
+export type RatingFields = z.output<typeof ratingForm>;
