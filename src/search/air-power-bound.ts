@@ -1,0 +1,96 @@
+import { airAt } from '../air/air.ts';
+import type { Build, Enclosure } from '../enclosure/enclosure.ts';
+import { conditionsOf } from '../enclosure/pass-state.ts';
+import { energy } from '../sound/levels.ts';
+import { airPowerByLevel, energyAtFloor, LEVEL_STEP, LEVEL_STEPS } from './bank-limits.ts';
+import { neededAirPower } from './needed-air.ts';
+import { elementKey, OPEN } from './space.ts';
+
+/**
+ * Least sound energy at 1 m that a build needs in each duty [-]; infinite if it cannot do at all. Elements must be
+ * chosen, bank places may be open.
+ */
+export type AirPowerBound = (build: Build) => Float64Array;
+
+/** Entry by entry the most of several tables; null if there is none. */
+function highest(tables: readonly (Float64Array | null)[]): Float64Array | null {
+  const given = tables.filter((table) => table !== null);
+  if (given.length === 0) return null;
+  return Float64Array.from({ length: LEVEL_STEPS + 1 }, (_, step) =>
+    given.reduce((most, table) => Math.max(most, table[step] as number), 0),
+  );
+}
+
+/**
+ * Prepares a bound that needs no pass: the fans of a build must give the air power its parts ask for, and the
+ * louder they may be the more they give.
+ *
+ * Tables of the banks and the needs of each set of elements are worked out once.
+ *
+ * @param enclosure the scenario
+ */
+export function createAirPowerBound(enclosure: Enclosure): AirPowerBound {
+  const airs = enclosure.duties.map((duty) => airAt(conditionsOf(enclosure, duty).site, duty.room));
+  const densest = Math.max(...airs.map((air) => air.density));
+  const tables = enclosure.places.map((place) =>
+    place.kind === 'bank'
+      ? place.options.map((bank) => (bank ? airPowerByLevel(enclosure, bank, densest) : null))
+      : [],
+  );
+  const floors = enclosure.places.map((place) =>
+    place.kind === 'bank' ? place.options.map((bank) => (bank ? energyAtFloor(enclosure, bank) : 0)) : [],
+  );
+  const needs = new Map<number, Float64Array>();
+
+  const needsOf = (build: Build): Float64Array => {
+    const key = elementKey(enclosure, build);
+    let known = needs.get(key);
+    if (!known) {
+      known = Float64Array.from(enclosure.duties, (duty) => neededAirPower(enclosure, build, duty));
+      needs.set(key, known);
+    }
+    return known;
+  };
+
+  const most = tables.map(highest);
+  const lowest = floors.map((values) => (values.length > 0 ? Math.min(...values) : 0));
+
+  const given = (build: Build, step: number): number => {
+    let sum = 0;
+    for (let place = 0; place < tables.length; place++) {
+      const option = build[place] as number;
+      const table = option === OPEN ? most[place] : tables[place]?.[option];
+      sum += table?.[step] ?? 0;
+    }
+    return sum;
+  };
+
+  /** Least step of the tables at which the banks give enough; the last one below it is the bound. */
+  const leastEnergy = (build: Build, need: number): number => {
+    if (need <= 0) return 0;
+    if (given(build, LEVEL_STEPS) < need) return Number.POSITIVE_INFINITY;
+    let low = -1;
+    let high = LEVEL_STEPS;
+    while (high - low > 1) {
+      const middle = (low + high) >> 1;
+      if (given(build, middle) < need) low = middle;
+      else high = middle;
+    }
+    return low < 0 ? 0 : energy(low * LEVEL_STEP);
+  };
+
+  /** Energy of all banks at their hold floors: no build is quieter. */
+  const atFloors = (build: Build): number => {
+    let sum = 0;
+    for (let place = 0; place < floors.length; place++) {
+      const option = build[place] as number;
+      sum += (option === OPEN ? lowest[place] : floors[place]?.[option]) ?? 0;
+    }
+    return sum;
+  };
+
+  return (build) => {
+    const least = atFloors(build);
+    return needsOf(build).map((need) => Math.max(least, leastEnergy(build, need)));
+  };
+}

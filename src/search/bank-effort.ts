@@ -1,0 +1,197 @@
+import type { Bank } from '../enclosure/enclosure.ts';
+import { evaluateRise, REFERENCE_DENSITY, type Rise } from '../fan/curve.ts';
+import type {
+  Decibels,
+  Fraction,
+  KilogramsPerCubicMetre,
+  KilogramsPerSecond,
+  Pascals,
+} from '../quantities/dimensions.ts';
+import { levelAtRatio, type SpeedLevel, speedModel, workingPointTerm } from '../sound/fan-noise.ts';
+import { energy } from '../sound/levels.ts';
+import type { SoundAssumptions } from '../sound/sound-assumptions.ts';
+import { stallTerm } from '../sound/stall.ts';
+
+/** Speeds looked at between hold floor and full speed. */
+const SPEEDS = 40;
+/** Prices of pressure looked at, energy per pascal: a ratio of √2 loses at most 0.1 dB. */
+export const PRICES = Float64Array.from({ length: 48 }, (_, index) => 2 ** (index / 2 - 3));
+
+/** A bank with its noise compiled, as it would stand in one place of a leg. */
+export interface PlacedBank {
+  readonly bank: Bank;
+  readonly speedLevel: SpeedLevel;
+  /** Least installation and panel terms over what may stand around it [dB]. */
+  readonly installation: Decibels;
+  readonly sound: SoundAssumptions;
+  /** Speeds looked at, from hold floor to full [-]. */
+  readonly ratios: Float64Array;
+  /** Sound energy of one fan at each of them, at its quietest working point and without its floor [-]. */
+  readonly energies: Float64Array;
+}
+
+/**
+ * Compiles the noise of a bank in its place.
+ *
+ * @param bank the fans
+ * @param installation installation and panel terms [dB]
+ * @param sound assumptions
+ */
+export function placedBank(bank: Bank, installation: Decibels, sound: SoundAssumptions): PlacedBank {
+  const speedLevel = speedModel(bank.fan.ratings, bank.fan.fullSpeed, sound);
+  const ratios = Float64Array.from(
+    { length: SPEEDS },
+    (_, index) => bank.fan.holdFloor ** (1 - index / (SPEEDS - 1)),
+  );
+  const energies = ratios.map((ratio) => energy(levelAtRatio(speedLevel, ratio) + installation));
+  return { bank, speedLevel, installation, sound, ratios, energies };
+}
+
+/** Sound energies and pressure rises of a bank over its speeds, at one flow. */
+export interface Effort {
+  readonly energies: Float64Array;
+  readonly rises: Float64Array;
+}
+
+const rise: Rise = { rise: 0, slope: 0 };
+
+/** Rise of a fan's level by its working point [dB], at a volume flow a fan. */
+function workingTerm({ bank, sound }: PlacedBank, ratio: Fraction, perFan: number): Decibels {
+  const { curve } = bank.fan;
+  const share = perFan / (ratio * curve.freeDelivery);
+  return Math.max(
+    workingPointTerm(share, sound),
+    stallTerm(share, curve.peakFlow / curve.freeDelivery, sound),
+  );
+}
+
+/** Sound energy of a bank at 1 m [-] at a speed, with the working point of a given volume flow a fan. */
+function energyAt(placed: PlacedBank, ratio: Fraction, perFan: number): number {
+  const working = workingTerm(placed, ratio, perFan);
+  const level = levelAtRatio(placed.speedLevel, ratio) + working + placed.installation;
+  return placed.bank.count * (energy(level) + energy(placed.sound.fanFloor));
+}
+
+/** Pressure rise of a bank [Pa] at a speed. */
+function riseAt(
+  bank: Bank,
+  ratio: Fraction,
+  flow: KilogramsPerSecond,
+  density: KilogramsPerCubicMetre,
+): Pascals {
+  evaluateRise(bank.fan.curve, flow / (density * bank.count), ratio, density / REFERENCE_DENSITY, rise);
+  return rise.rise;
+}
+
+/**
+ * Energies and pressure rises of a bank over its range of speeds.
+ *
+ * @param placed the bank
+ * @param flow mass flow that gives the pressure [kg/s]
+ * @param mostFlow greatest mass flow meant: the working point is taken there, where it is quietest [kg/s]
+ * @param density at the bank [kg/m³]
+ */
+export function effortOf(
+  placed: PlacedBank,
+  flow: KilogramsPerSecond,
+  mostFlow: KilogramsPerSecond,
+  density: KilogramsPerCubicMetre,
+): Effort {
+  const energies = new Float64Array(SPEEDS);
+  const rises = new Float64Array(SPEEDS);
+  const { count } = placed.bank;
+  const perFan = mostFlow / (density * count);
+  const floor = energy(placed.sound.fanFloor);
+  for (let index = 0; index < SPEEDS; index++) {
+    const ratio = placed.ratios[index] as number;
+    const working = workingTerm(placed, ratio, perFan);
+    const own = (placed.energies[index] as number) * (working > 0 ? energy(working) : 1);
+    energies[index] = count * (own + floor);
+    rises[index] = riseAt(placed.bank, ratio, flow, density);
+  }
+  return { energies, rises };
+}
+
+/**
+ * For each price of pressure, the least of energy minus price times rise: the dual of "least energy for a rise".
+ *
+ * @param effort of a bank at one flow
+ * @param derating factor on positive rises [-]
+ * @param out overwritten, one entry per price
+ */
+export function dualOf(effort: Effort, derating: Fraction, out: Float64Array): void {
+  const rising = effort.rises.every(
+    (value, index) => index === 0 || value >= (effort.rises[index - 1] as number),
+  );
+  let start = 0;
+  for (let price = 0; price < PRICES.length; price++) {
+    const cost = PRICES[price] as number;
+    let least = Number.POSITIVE_INFINITY;
+    let best = start;
+    for (let index = start; index < SPEEDS; index++) {
+      const given = effort.rises[index] as number;
+      const value = (effort.energies[index] as number) - cost * (given > 0 ? derating * given : given);
+      if (value < least) {
+        least = value;
+        best = index;
+      }
+    }
+    out[price] = least;
+    // At a higher price of pressure more of it is worth buying: the best speed never falls.
+    if (rising) start = best;
+  }
+}
+
+/**
+ * Least sound energy of a bank alone that gives a rise [-]; infinite if it cannot.
+ *
+ * @param placed the bank
+ * @param needed pressure rise [Pa]
+ * @param flow, mostFlow, density as for `effortOf`
+ */
+export function leastEnergyFor(
+  placed: PlacedBank,
+  needed: Pascals,
+  flow: KilogramsPerSecond,
+  mostFlow: KilogramsPerSecond,
+  density: KilogramsPerCubicMetre,
+): number {
+  const { holdFloor } = placed.bank.fan;
+  const perFan = mostFlow / (density * placed.bank.count);
+  if (riseAt(placed.bank, holdFloor, flow, density) >= needed) return energyAt(placed, holdFloor, perFan);
+  if (riseAt(placed.bank, 1, flow, density) < needed) return Number.POSITIVE_INFINITY;
+  return energyAt(placed, slowestGiving(placed.bank, needed, flow, density), perFan);
+}
+
+/** Relative accuracy of speeds in the bounds; they are rounded down, worth 0.01 dB. */
+const SPEED_TOLERANCE = 5e-4;
+const SPEED_TRIALS = 12;
+
+/**
+ * Slowest speed that gives a rise, rounded down [-]. The rise grows about with the square of the speed, so false
+ * position on the square root closes in within a few trials.
+ */
+function slowestGiving(bank: Bank, needed: Pascals, flow: KilogramsPerSecond, density: number): Fraction {
+  let low = bank.fan.holdFloor;
+  let high = 1;
+  let lowMiss = riseAt(bank, low, flow, density) - needed;
+  let highMiss = riseAt(bank, high, flow, density) - needed;
+  for (let count = 0; count < SPEED_TRIALS && high / low > 1 + SPEED_TOLERANCE; count++) {
+    const share = lowMiss / (lowMiss - highMiss);
+    const square = low * low + share * (high * high - low * low);
+    // A trifle to either side in turn, so that both ends close in.
+    const aim = Math.sqrt(square) * (1 + (count % 2 === 0 ? 0.4 : -0.4) * SPEED_TOLERANCE);
+    const ratio = aim > low && aim < high ? aim : 0.5 * (low + high);
+    const miss = riseAt(bank, ratio, flow, density) - needed;
+    if (miss < 0) {
+      low = ratio;
+      lowMiss = miss;
+      highMiss *= 0.5;
+    } else {
+      high = ratio;
+      highMiss = miss;
+      lowMiss *= 0.5;
+    }
+  }
+  return low;
+}

@@ -1,0 +1,100 @@
+import { clampRatio, isAdequate, type Point, type Trial } from './trial.ts';
+
+/** Width of the bracket, in the logarithm of the speeds, at which the boundary counts as found: 0.0003 dB. */
+const LOG_SPEED_TOLERANCE = 1.2e-5;
+/** Excess on the cool side [K] small enough to stop early: worth about 0.0002 dB. */
+const EXCESS_TOLERANCE = 2e-4;
+/** First stride in log speed per kelvin of excess: limits commonly move by some 30 K per unit of log speed. */
+const STRIDE_PER_KELVIN = 1 / 25;
+const LEAST_STRIDE = 1e-3;
+const MOST_STRIDE = 0.5;
+const MAX_TRIALS = 60;
+
+/** Speeds moved together: every bank by the same factor, each held between its floor and full speed. */
+function scaled(trial: Trial, base: Float64Array, shift: number): Float64Array {
+  const factor = Math.exp(shift);
+  return base.map((ratio, bank) => clampRatio(ratio * factor, trial.floors[bank] as number));
+}
+
+interface Bracket {
+  warm: { readonly shift: number; readonly point: Point };
+  cool: { readonly shift: number; readonly point: Point };
+}
+
+/** Range of shifts beyond which nothing moves any more. */
+function range(trial: Trial, base: Float64Array): { low: number; high: number } {
+  let low = 0;
+  let high = 0;
+  base.forEach((ratio, bank) => {
+    low = Math.min(low, Math.log((trial.floors[bank] as number) / ratio));
+    high = Math.max(high, -Math.log(ratio));
+  });
+  return { low, high };
+}
+
+/** A stride that probably just reaches the other side. */
+function firstStride(point: Point): number {
+  const likely = Math.abs(point.worst) * STRIDE_PER_KELVIN;
+  return Number.isFinite(likely) ? Math.min(MOST_STRIDE, Math.max(LEAST_STRIDE, likely)) : MOST_STRIDE;
+}
+
+/** Strides from the base until limits are met on one side and missed on the other. */
+function bracket(trial: Trial, base: Float64Array): Bracket | { readonly edge: Point } {
+  const { low, high } = range(trial, base);
+  const at = (shift: number) => ({ shift, point: trial.evaluate(scaled(trial, base, shift)) });
+  let here = at(0);
+  const upward = !isAdequate(here.point);
+  const end = upward ? high : low;
+  let stride = firstStride(here.point);
+  for (; ; stride *= 2) {
+    if (here.shift === end) return { edge: here.point };
+    const shift = upward ? Math.min(end, here.shift + stride) : Math.max(end, here.shift - stride);
+    const next = at(shift);
+    if (isAdequate(next.point) === upward) {
+      return upward ? { warm: here, cool: next } : { warm: next, cool: here };
+    }
+    here = next;
+  }
+}
+
+/** False position with Illinois weights; the cool end always holds all limits. */
+function narrow(trial: Trial, base: Float64Array, found: Bracket): Point {
+  let { warm, cool } = found;
+  let warmExcess = warm.point.worst;
+  let coolExcess = cool.point.worst;
+  for (let count = 0; count < MAX_TRIALS; count++) {
+    if (cool.point.worst >= -EXCESS_TOLERANCE) break;
+    if (Math.abs(cool.shift - warm.shift) <= LOG_SPEED_TOLERANCE) break;
+    const share = Number.isFinite(warmExcess) ? -coolExcess / (warmExcess - coolExcess) : 0.5;
+    // Aim a trifle to the cool side, so that the bracket closes from there.
+    const aim = Math.min(0.98, Math.max(0.02, share * (1 - 1e-4)));
+    const shift = cool.shift + aim * (warm.shift - cool.shift);
+    const point = trial.evaluate(scaled(trial, base, shift));
+    if (isAdequate(point)) {
+      cool = { shift, point };
+      coolExcess = point.worst;
+      warmExcess *= 0.5;
+    } else {
+      warm = { shift, point };
+      warmExcess = point.worst;
+      coolExcess *= 0.5;
+    }
+  }
+  return cool.point;
+}
+
+/**
+ * Moves all banks together, in proportion, to the slowest speeds at which every limit still holds; banks
+ * stop at their floors and at full speed.
+ *
+ * Finds a boundary near the base; where the airway is such that faster is not always cooler, other
+ * boundaries may exist further off.
+ *
+ * @param trial build and duty
+ * @param base speeds to start from [-]
+ * @returns a point at which all limits hold, or the point at the end of the range if they never do
+ */
+export function slowestAdequate(trial: Trial, base: Float64Array): Point {
+  const found = bracket(trial, base);
+  return 'edge' in found ? found.edge : narrow(trial, base, found);
+}

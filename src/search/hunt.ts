@@ -1,0 +1,156 @@
+import type TinyQueue from 'tinyqueue';
+import type { Build, Duty, Enclosure, Place } from '../enclosure/enclosure.ts';
+import { assemble, type Plant } from '../enclosure/machine.ts';
+import type { Decibels } from '../quantities/dimensions.ts';
+import { coolTrials, DENSITY_ALLOWANCE } from './cooling-bound.ts';
+import type { ShortList } from './list.ts';
+import { budgetOf, meanEnergy, type Promises } from './promise.ts';
+import { quietestSpeeds } from './quietest-speeds.ts';
+import { buildsIn, OPEN } from './space.ts';
+import { createTrial, fullSpeed, isAdequate, type Trial } from './trial.ts';
+
+/** What is asked of a search. */
+export interface SearchOptions {
+  /** Length of the list [-], ≥ 1. */
+  readonly top: number;
+  /** Builds quieter by no more than this may be left out [dB]. */
+  readonly gap: Decibels;
+}
+
+/** Why builds were put out without working out their speeds. */
+export const BOUNDS = [
+  'too weak at full speed',
+  'too loud for the air it must move',
+  'too warm at full speed',
+  'too warm at speeds quiet enough',
+] as const;
+export type Bound = (typeof BOUNDS)[number];
+
+/** A build, or a set of builds with places still open, that waits for its turn. */
+export interface Waiting {
+  readonly build: Build;
+  /** Lower bound of its energy, mean over the duties, at 1 m [-]. */
+  readonly value: number;
+  /** The same by duty, once it has been looked at closely. */
+  readonly energies: Float64Array | null;
+  /** Order of arrival: breaks ties. */
+  readonly arrival: number;
+}
+
+/** All that a search remembers. */
+export interface Hunt {
+  readonly enclosure: Enclosure;
+  readonly plant: Plant;
+  readonly coolPlant: Plant;
+  readonly monotone: boolean;
+  readonly promises: Promises;
+  readonly options: SearchOptions;
+  readonly list: ShortList;
+  readonly waiting: TinyQueue<Waiting>;
+  readonly ruledOut: Map<Bound, number>;
+  /** Bank places in the order in which they are decided. */
+  readonly banks: readonly number[];
+  /** Duties in the order in which they are looked at. */
+  readonly duties: readonly number[];
+  /** Square of the listener's distance: turns energies at the listener into energies at 1 m. */
+  readonly spreading: number;
+  arrivals: number;
+  open: number;
+  solved: number;
+  passes: number;
+}
+
+/** Mean energy at 1 m that a further build must stay below [-]. */
+export function toBeat(hunt: Hunt): number {
+  return hunt.list.toBeat() * hunt.spreading;
+}
+
+/** Puts a build, or all of a set, out by a bound. */
+export function putOut(hunt: Hunt, bound: Bound, build: Build): void {
+  const builds = buildsIn(hunt.enclosure, build);
+  hunt.open -= builds;
+  hunt.ruledOut.set(bound, (hunt.ruledOut.get(bound) ?? 0) + builds);
+}
+
+/** Lets a build wait for its turn unless its bound already puts it out; `atLeast` is what its set promised. */
+export function wait(hunt: Hunt, build: Build, bounds: Float64Array, tight: boolean, atLeast: number): void {
+  const value = Math.max(atLeast, meanEnergy(hunt.enclosure, bounds));
+  if (value === Number.POSITIVE_INFINITY) putOut(hunt, 'too weak at full speed', build);
+  else if (value >= toBeat(hunt)) putOut(hunt, 'too loud for the air it must move', build);
+  else {
+    hunt.waiting.push({ build, value, energies: tight ? bounds : null, arrival: hunt.arrivals });
+    hunt.arrivals += 1;
+  }
+}
+
+/** Splits a set by its next open bank place. */
+function split(hunt: Hunt, { build, value }: Waiting, place: number): void {
+  (hunt.enclosure.places[place] as Place).options.forEach((_, option) => {
+    const child = build.with(place, option);
+    wait(hunt, child, hunt.promises.coarse(child), false, value);
+  });
+}
+
+/** Which cooling bound puts a build out, if one does. */
+function tooWarm(hunt: Hunt, build: Build, energies: Float64Array): Bound | null {
+  const trials = coolTrials(hunt.coolPlant, build);
+  let bound: Bound | null = null;
+  for (const duty of hunt.duties) {
+    const allowed = budgetOf(hunt.enclosure, energies, duty, toBeat(hunt));
+    const point = trials.coolestWithin(duty, allowed);
+    if (!point || point.worst > DENSITY_ALLOWANCE) {
+      const unlimited = allowed === Number.POSITIVE_INFINITY;
+      bound = unlimited ? 'too warm at full speed' : 'too warm at speeds quiet enough';
+      break;
+    }
+  }
+  hunt.passes += trials.passes();
+  return bound;
+}
+
+/** Quietest speeds in one duty; null where full speed is enough to survive it, `false` if it cannot be met. */
+function solveDuty(
+  hunt: Hunt,
+  trial: Trial,
+  duty: number,
+  energies: Float64Array,
+): Float64Array | null | false {
+  if (trial.duty.share === 0 && isAdequate(trial.evaluate(fullSpeed(trial)))) return null;
+  const allowed = budgetOf(hunt.enclosure, energies, duty, toBeat(hunt)) / hunt.spreading;
+  const { best } = quietestSpeeds(trial, hunt.monotone, allowed);
+  energies[duty] = best ? best.energy * hunt.spreading : Number.POSITIVE_INFINITY;
+  return best ? best.ratios : false;
+}
+
+/** Works out the quietest speeds of a build, duty by duty, as long as it can still make the list. */
+function solve(hunt: Hunt, build: Build, energies: Float64Array): void {
+  const machine = assemble(hunt.plant, build);
+  const speeds = hunt.enclosure.duties.map((): Float64Array | null => null);
+  hunt.solved += 1;
+  hunt.open -= 1;
+  for (const duty of hunt.duties) {
+    const trial = createTrial(machine, hunt.enclosure.duties[duty] as Duty);
+    const found = solveDuty(hunt, trial, duty, energies);
+    hunt.passes += trial.passes();
+    if (found === false || meanEnergy(hunt.enclosure, energies) >= toBeat(hunt)) return;
+    speeds[duty] = found;
+  }
+  hunt.list.insert({ build, energy: meanEnergy(hunt.enclosure, energies) / hunt.spreading, speeds });
+}
+
+/** Tightens the bound of what has come to its turn; then splits it, or works it out if it is a single build. */
+export function look(hunt: Hunt, first: Waiting): void {
+  const { build, value, energies } = first;
+  if (!energies) {
+    wait(hunt, build, hunt.promises.fine(build, toBeat(hunt)), true, value);
+    return;
+  }
+  const place = hunt.banks.find((index) => build[index] === OPEN);
+  if (place !== undefined) {
+    split(hunt, first, place);
+    return;
+  }
+  const bound = hunt.monotone ? tooWarm(hunt, build, energies) : null;
+  if (bound) putOut(hunt, bound, build);
+  else solve(hunt, build, energies);
+}

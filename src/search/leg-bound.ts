@@ -1,0 +1,146 @@
+import type { Build, Duty, Enclosure, Leg } from '../enclosure/enclosure.ts';
+import type { Plant } from '../enclosure/machine.ts';
+import { energy } from '../sound/levels.ts';
+import { coolPlantOf } from './cooling-bound.ts';
+import { createDemand, withoutFans } from './demand.ts';
+import { CELLS, demandTable } from './demand-table.ts';
+import type { BankBook } from './leg-banks.ts';
+import { type LegCost, type LegTask, legCostTable } from './leg-cost-table.ts';
+import { type OneChamberPlan, oneChamberPlan } from './one-chamber-plan.ts';
+import { elementKey } from './space.ts';
+
+/** How many cells the first look takes together. */
+const FIRST_STRIDE = 32;
+/** Allowance for the discrete tables of speed and the second-order effect of temperature on density [dB]. */
+const ALLOWANCE = energy(-0.04);
+
+/** Lower bounds of the sound energy at 1 m that a build needs [-]; infinite if it cannot do at all. */
+export interface LegBound {
+  /** A first look at one duty; bank places may be open. */
+  readonly coarse: (build: Build, duty: number) => number;
+  /** A closer look, as soon as it exceeds `enough` or is as fine as it gets. */
+  readonly fine: (build: Build, duty: number, enough: number) => number;
+}
+
+/** What sets of elements have in common. */
+interface Shared {
+  readonly costs: Map<string, LegCost>;
+  readonly book: BankBook;
+}
+
+/**
+ * Costs of the inward leg. They do not depend on the elements of the outward leg unless a limit does, so sets
+ * that differ only there share them.
+ */
+function inwardCost(
+  enclosure: Enclosure,
+  plan: OneChamberPlan,
+  elements: Build,
+  duty: Duty,
+  shared: Shared,
+  task: LegTask,
+): LegCost {
+  const outward = plan.outward === null ? [] : (enclosure.legs[plan.outward] as Leg).through;
+  const limited = enclosure.parts.some(
+    ({ limits, seat }) => limits.length > 0 && seat.kind === 'fins' && outward.includes(seat.place),
+  );
+  const relevant = elements.filter((_, place) => limited || !outward.includes(place));
+  const key = `${duty.id}: ${relevant.join(' ')}`;
+  const found =
+    shared.costs.get(key) ?? legCostTable(enclosure, elements, plan.inward as number, task, shared.book);
+  shared.costs.set(key, found);
+  return found;
+}
+
+/** Bound of any build with one set of elements in one duty, on cells between two nodes. */
+type CellBound = (build: Build, low: number, high: number) => number;
+
+function cellBound(
+  enclosure: Enclosure,
+  barePlant: Plant,
+  plan: OneChamberPlan,
+  elements: Build,
+  duty: Duty,
+  shared: Shared,
+): CellBound {
+  const table = demandTable(enclosure, plan, createDemand(barePlant, plan, elements, duty));
+  const inward = (node: number) => ({ demand: table.at(node).inward, against: table.at(node).pressure });
+  const outward = (node: number) => ({ demand: table.at(node).outward, against: -table.at(node).pressure });
+  const into = plan.inward === null ? null : inwardCost(enclosure, plan, elements, duty, shared, inward);
+  const out =
+    plan.outward === null ? null : legCostTable(enclosure, elements, plan.outward, outward, shared.book);
+  return (build, low, high) => {
+    // Pushing in is least work at the low end of a cell, drawing out at its high end.
+    const { required } = table.at(low);
+    if (!Number.isFinite(required)) return Number.POSITIVE_INFINITY;
+    if (plan.outward === null && required > table.at(high).released) return Number.POSITIVE_INFINITY;
+    return ALLOWANCE * ((into ? into(build, low) : 0) + (out ? out(build, high) : 0));
+  };
+}
+
+interface Cell {
+  readonly low: number;
+  readonly high: number;
+  readonly value: number;
+}
+
+/** Splits the most promising cell until it is as narrow as the grid or the bound is enough. */
+function refined(bound: CellBound, build: Build, enough: number): number {
+  const open: Cell[] = [];
+  for (let low = 0; low < CELLS; low += FIRST_STRIDE) {
+    open.push({ low, high: low + FIRST_STRIDE, value: bound(build, low, low + FIRST_STRIDE) });
+  }
+  for (;;) {
+    let best = open[0] as Cell;
+    for (const cell of open) if (cell.value < best.value) best = cell;
+    if (best.value >= enough || best.high - best.low === 1) return best.value;
+    const middle = (best.low + best.high) / 2;
+    open.splice(
+      open.indexOf(best),
+      1,
+      { low: best.low, high: middle, value: bound(build, best.low, middle) },
+      { low: middle, high: best.high, value: bound(build, middle, best.high) },
+    );
+  }
+}
+
+/** The first look: the widest cells only. */
+function firstLook(bound: CellBound, build: Build): number {
+  let least = Number.POSITIVE_INFINITY;
+  for (let low = 0; low < CELLS; low += FIRST_STRIDE) {
+    least = Math.min(least, bound(build, low, low + FIRST_STRIDE));
+  }
+  return least;
+}
+
+/**
+ * Prepares a bound that takes an airway apart at its one chamber; null where the airway is not so simple.
+ *
+ * For each pressure of the chamber the flows that keep the limits are known without knowing the fans, and so are
+ * the rises asked of each leg. The legs then no longer depend on each other: a build can be no quieter than the
+ * sum of what its legs need, at the chamber pressure that suits them best. Between grid pressures each leg is
+ * given the end of the cell that asks less of it. Banks in series share a rise by Lagrangian duality.
+ *
+ * @param enclosure the scenario
+ * @param plant its plan
+ */
+export function createLegBound(enclosure: Enclosure, plant: Plant): LegBound | null {
+  const plan = oneChamberPlan(plant);
+  if (!plan) return null;
+  const barePlant = coolPlantOf(withoutFans(enclosure));
+  const bounds = new Map<number, readonly CellBound[]>();
+  const shared: Shared = { costs: new Map(), book: new Map() };
+  const boundFor = (build: Build, duty: number): CellBound => {
+    const key = elementKey(enclosure, build);
+    let found = bounds.get(key);
+    if (!found) {
+      found = enclosure.duties.map((each) => cellBound(enclosure, barePlant, plan, build, each, shared));
+      bounds.set(key, found);
+    }
+    return found[duty] as CellBound;
+  };
+  return {
+    coarse: (build, duty) => firstLook(boundFor(build, duty), build),
+    fine: (build, duty, enough) => refined(boundFor(build, duty), build, enough),
+  };
+}

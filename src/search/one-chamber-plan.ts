@@ -1,0 +1,33 @@
+import type { Plant } from '../enclosure/machine.ts';
+import { fasterIsCooler } from './monotone-airway.ts';
+
+/** An airway with one chamber, at most one leg with fans into it and one out of it. */
+export interface OneChamberPlan {
+  /** Leg whose fans blow into the chamber; null if there is none. */
+  readonly inward: number | null;
+  /** Leg whose fans blow out of it; null if there is none. */
+  readonly outward: number | null;
+}
+
+/** Whether a leg has no place for fans in this plan. */
+export function isPassive(plan: OneChamberPlan, leg: number): boolean {
+  return leg !== plan.inward && leg !== plan.outward;
+}
+
+/**
+ * The plan of an airway simple enough to be taken apart at its one chamber; null if it is not.
+ *
+ * @param plant the enclosure's plan
+ */
+export function oneChamberPlan(plant: Plant): OneChamberPlan | null {
+  const { enclosure } = plant;
+  if (enclosure.chambers.length !== 2 || !fasterIsCooler(plant)) return null;
+  const fans = enclosure.legs.flatMap((leg, index) =>
+    leg.through.some((place) => enclosure.places[place]?.kind === 'bank') ? [index] : [],
+  );
+  const inward = fans.filter((leg) => enclosure.legs[leg]?.from === 0 && enclosure.legs[leg]?.to === 1);
+  const outward = fans.filter((leg) => enclosure.legs[leg]?.from === 1 && enclosure.legs[leg]?.to === 0);
+  if (inward.length > 1 || outward.length > 1) return null;
+  if (fans.length === 0 || fans.length !== inward.length + outward.length) return null;
+  return { inward: inward[0] ?? null, outward: outward[0] ?? null };
+}

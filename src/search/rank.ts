@@ -1,0 +1,93 @@
+import type { Duty, Enclosure } from '../enclosure/enclosure.ts';
+import { assemble } from '../enclosure/machine.ts';
+import type { BuildOutcome } from '../enclosure/outcome.ts';
+import { isFailed, outcomeAt } from './build-outcome.ts';
+import type { SearchOptions } from './hunt.ts';
+import type { Candidate } from './list.ts';
+import { nearestMiss } from './nearest-miss.ts';
+import { quietestSpeeds } from './quietest-speeds.ts';
+import type { RankedBuild, Ranking } from './ranking.ts';
+import { beginSearch, SEARCH_OPTIONS, type Search } from './search.ts';
+import { createTrial, fullSpeed } from './trial.ts';
+
+/** Works out what a row shows beyond its level: duties without a share, and the reserve at full speed. */
+function outcomeOf(search: Search, candidate: Candidate): BuildOutcome | null {
+  const { plant, monotone } = search;
+  const machine = assemble(plant, candidate.build);
+  let reserve = Number.POSITIVE_INFINITY;
+  const ratios = plant.enclosure.duties.map((duty: Duty, index) => {
+    const trial = createTrial(machine, duty);
+    reserve = Math.min(reserve, -trial.evaluate(fullSpeed(trial)).worst);
+    const known = candidate.speeds[index];
+    if (known) return known;
+    const { best, coolest } = quietestSpeeds(trial, monotone);
+    return (best ?? coolest).ratios;
+  });
+  const outcome = outcomeAt(machine, ratios, reserve);
+  return isFailed(outcome) ? null : outcome;
+}
+
+/** Order inside a tie: more reserve, then fewer fans, then the lower price, then the lower level. */
+function compareTied(first: BuildOutcome, second: BuildOutcome): number {
+  return (
+    Math.round(second.reserve) - Math.round(first.reserve) ||
+    first.build.fanCount - second.build.fanCount ||
+    (first.build.price ?? Number.MAX_VALUE) - (second.build.price ?? Number.MAX_VALUE) ||
+    first.level - second.level
+  );
+}
+
+/** Rows in groups of ties: a group holds what is less than a tie above its quietest. */
+function rowsOf(outcomes: readonly BuildOutcome[], tie: number): readonly RankedBuild[] {
+  const groups: BuildOutcome[][] = [];
+  for (const outcome of [...outcomes].sort((a, b) => a.level - b.level)) {
+    const group = groups.at(-1);
+    const [quietest] = group ?? [];
+    if (group && quietest && outcome.level - quietest.level < tie) group.push(outcome);
+    else groups.push([outcome]);
+  }
+  return groups
+    .flatMap((group, index) =>
+      group.sort(compareTied).map((outcome) => ({ rank: 0, tie: index + 1, outcome })),
+    )
+    .map((row, index) => ({ ...row, rank: index + 1 }));
+}
+
+/**
+ * The answer of a search as it stands: finished or stopped early.
+ *
+ * @param search a search begun with `beginSearch`
+ */
+export function rankingOf(search: Search): Ranking {
+  const { enclosure } = search.plant;
+  const counts = search.counts();
+  const outcomes = search.best().flatMap((candidate) => outcomeOf(search, candidate) ?? []);
+  const complete = counts.open === 0;
+  const miss = outcomes.length === 0 && complete ? nearestMiss(search.plant, search.monotone) : null;
+  return {
+    title: enclosure.title,
+    rows: rowsOf(outcomes, enclosure.assumptions.sound.tie),
+    count: {
+      space: counts.space,
+      solved: counts.solved,
+      ruledOut: [...counts.ruledOut].map(([bound, builds]) => ({ bound, builds })),
+      open: counts.open,
+      gap: counts.gap,
+      passes: counts.passes,
+    },
+    complete,
+    ...(miss ? { nearestMiss: miss } : {}),
+  };
+}
+
+/**
+ * The quietest adequate builds of an enclosure, quietest first, proved against its whole space.
+ *
+ * @param enclosure the scenario
+ * @param options length of the list [-] and gap of the proof [dB]
+ */
+export function rank(enclosure: Enclosure, options: SearchOptions = SEARCH_OPTIONS): Ranking {
+  const search = beginSearch(enclosure, options);
+  while (search.step());
+  return rankingOf(search);
+}

@@ -1,0 +1,115 @@
+import type { Duty, Limit } from '../enclosure/enclosure.ts';
+import type { Machine } from '../enclosure/machine.ts';
+import { newNoiseState, soundEnergy } from '../enclosure/noise.ts';
+import { createPass, type PassFailure } from '../enclosure/pass.ts';
+import { conditionsOf, newPassState } from '../enclosure/pass-state.ts';
+import type { Fraction, KelvinDifference } from '../quantities/dimensions.ts';
+
+/** Accuracy of the temperatures of a trial [K]: a level changes by about 1 dB per kelvin at most. */
+export const TRIAL_TOLERANCE: KelvinDifference = 1e-6;
+
+/** One build in one duty at given speeds. */
+export interface Point {
+  /** Speed of each bank as a share of full speed [-]. */
+  readonly ratios: Float64Array;
+  /** Sound energy at the listener [-]; infinite if there is no solution. */
+  readonly energy: number;
+  /** Temperature above what each limit allows [K], margin included; order of the trial's limits. */
+  readonly excess: Float64Array;
+  /** The largest excess [K]; ≤ 0 if all limits hold; −∞ if there are none. */
+  readonly worst: KelvinDifference;
+  readonly failure: PassFailure | null;
+}
+
+/** A limit of a part, numbered over all parts. */
+export interface TrialLimit {
+  readonly part: number;
+  readonly limit: Limit;
+}
+
+/** A build in one duty, ready to be tried at any speeds. */
+export interface Trial {
+  readonly machine: Machine;
+  readonly duty: Duty;
+  readonly limits: readonly TrialLimit[];
+  /** Lowest speed of each bank as a share of full speed [-]. */
+  readonly floors: Float64Array;
+  readonly evaluate: (ratios: Float64Array) => Point;
+  /** Passes made so far. */
+  readonly passes: () => number;
+}
+
+/** All limits of an enclosure, part by part. */
+export function limitsOf(machine: Machine): readonly TrialLimit[] {
+  return machine.plant.enclosure.parts.flatMap((part, index) =>
+    part.limits.map((limit) => ({ part: index, limit })),
+  );
+}
+
+/** Least speeds of the banks of a build: the hold floors of their fans [-]. */
+export function floorsOf(machine: Machine): Float64Array {
+  return Float64Array.from(machine.banks, (bank) => bank.bank.fan.holdFloor);
+}
+
+/**
+ * Prepares trials of a build in one duty. Each trial starts from the air and heat of the one before.
+ *
+ * @param machine the build
+ * @param duty the state of use
+ * @param fanHeat share of the fans' own power that warms the air [-]: 1, or 0 for a bound
+ */
+export function createTrial(machine: Machine, duty: Duty, fanHeat = 1): Trial {
+  const { enclosure } = machine.plant;
+  const conditions = { ...conditionsOf(enclosure, duty), fanHeat };
+  const pass = createPass(machine);
+  const state = newPassState(machine);
+  const noise = newNoiseState(machine);
+  const limits = limitsOf(machine);
+  let passes = 0;
+
+  const excessOf = ({ part, limit }: TrialLimit): KelvinDifference => {
+    const found = limit.of === 'part' ? state.partTemperatures[part] : state.partAir[part];
+    return (found as number) - limit.temperature + enclosure.margin;
+  };
+
+  const evaluate = (ratios: Float64Array): Point => {
+    passes += 1;
+    const failure = pass(conditions, ratios, state, TRIAL_TOLERANCE);
+    const excess = failure
+      ? new Float64Array(limits.length).fill(Number.POSITIVE_INFINITY)
+      : Float64Array.from(limits, excessOf);
+    const energy = failure ? Number.POSITIVE_INFINITY : soundEnergy(machine, ratios, state, noise);
+    const worst = failure ? Number.POSITIVE_INFINITY : largest(excess);
+    return { ratios: Float64Array.from(ratios), energy, excess, worst, failure };
+  };
+
+  return { machine, duty, limits, floors: floorsOf(machine), evaluate, passes: () => passes };
+}
+
+function largest(values: Float64Array): number {
+  let most = Number.NEGATIVE_INFINITY;
+  for (const value of values) if (value > most) most = value;
+  return most;
+}
+
+/** Whether all limits hold at a point. */
+export function isAdequate(point: Point): boolean {
+  return point.worst <= 0;
+}
+
+/** The quieter of two points [-]; an inadequate one never wins. */
+export function quieter(first: Point | null, second: Point | null): Point | null {
+  if (!second || !isAdequate(second)) return first;
+  if (!first || second.energy < first.energy) return second;
+  return first;
+}
+
+/** Keeps a share of full speed between a bank's floor and full speed. */
+export function clampRatio(ratio: Fraction, floor: Fraction): Fraction {
+  return Math.min(1, Math.max(floor, ratio));
+}
+
+/** Every bank at full speed. */
+export function fullSpeed(trial: Trial): Float64Array {
+  return new Float64Array(trial.floors.length).fill(1);
+}
