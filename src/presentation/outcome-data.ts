@@ -1,0 +1,120 @@
+import type {
+  BankOutcome,
+  BudgetLine,
+  BuildDescription,
+  BuildOutcome,
+  DutyOutcome,
+  LegOutcome,
+  LimitOutcome,
+  PartOutcome,
+} from '../enclosure/outcome.ts';
+import type { Json } from './document.ts';
+
+/**
+ * A build in all duties as data: SI, the unit in each key. What does not exist is null.
+ *
+ * @param outcome the build, solved
+ */
+export function outcomeData(outcome: BuildOutcome): Json {
+  return {
+    build: buildData(outcome.build),
+    adequate: outcome.adequate,
+    level_dBA: outcome.level,
+    loudest_dBA: outcome.loudest,
+    fanPower_W: outcome.fanPower,
+    reserve_K: outcome.reserve,
+    duties: outcome.duties.map(dutyData),
+  };
+}
+
+function buildData({ options, arrangement, places, fanCount, price }: BuildDescription): Json {
+  return {
+    options,
+    arrangement,
+    places: places.map(({ place, holds }) => ({ place, holds })),
+    fanCount,
+    price: price ?? null,
+  };
+}
+
+function dutyData(outcome: DutyOutcome): Json {
+  const { tightest } = outcome;
+  return {
+    duty: outcome.duty,
+    share: outcome.share,
+    room_K: outcome.room,
+    adequate: outcome.adequate,
+    level_dBA: outcome.level,
+    fanPower_W: outcome.fanPower,
+    throughFlow_kg_s: outcome.throughFlow,
+    exhaustTemperature_K: outcome.exhaustTemperature,
+    heatCarried_W: outcome.heatCarried,
+    tightest: tightest ? { part: tightest.part, ...limitData(tightest) } : null,
+    banks: outcome.banks.map(bankData),
+    legs: outcome.legs.map(legData),
+    chambers: outcome.chambers.map(({ chamber, pressure, temperature }) => ({
+      chamber,
+      pressure_Pa: pressure,
+      temperature_K: temperature,
+    })),
+    parts: outcome.parts.map(partData),
+    sources: outcome.sources.map(({ source, kind, level, share }) => ({
+      source,
+      kind,
+      level_dBA: level,
+      share,
+    })),
+    heat: budgetData(outcome.heat, 'amount_W'),
+    remarks: outcome.remarks,
+  };
+}
+
+function bankData(bank: BankOutcome): Json {
+  return {
+    place: bank.place,
+    fan: bank.fan,
+    count: bank.count,
+    ratio: bank.ratio,
+    speed_1_s: bank.speed,
+    flow_m3_s: bank.flow,
+    pressureRise_Pa: bank.pressureRise,
+    flowShare: bank.flowShare,
+    power_W: bank.power,
+    stalled: bank.stalled,
+    overdriven: bank.overdriven,
+    backflow: bank.backflow,
+    synthesisedCurve: bank.synthesisedCurve,
+  };
+}
+
+function legData(leg: LegOutcome): Json {
+  return {
+    leg: leg.leg,
+    from: leg.from,
+    to: leg.to,
+    massFlow_kg_s: leg.massFlow,
+    flow_m3_s: leg.flow,
+    pressureDifference_Pa: leg.pressureDifference,
+    reversed: leg.reversed,
+    pressures: budgetData(leg.pressures, 'amount_Pa'),
+  };
+}
+
+function partData(part: PartOutcome): Json {
+  return {
+    part: part.part,
+    power_W: part.power,
+    temperature_K: part.temperature,
+    loopGain: part.loopGain,
+    rise: budgetData(part.rise, 'amount_K'),
+    limits: part.limits.map(limitData),
+  };
+}
+
+function limitData({ of, limit, found, margin }: LimitOutcome): { readonly [key: string]: Json } {
+  return { of, limit_K: limit, found_K: found, margin_K: margin };
+}
+
+function budgetData(lines: readonly BudgetLine[], key: string): Json {
+  return lines.map(({ label, amount }) => ({ label, [key]: amount }));
+}

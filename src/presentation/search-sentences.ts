@@ -1,0 +1,67 @@
+import type { NearestMiss, Ranking, SearchCount } from '../search/ranking.ts';
+import { atMost, count, quantity } from './figures.ts';
+import { limited } from './standing-out.ts';
+
+/** Margin below which none counts as asked for [K]: half of what is shown. */
+const SHOWN_MARGIN = 0.05;
+
+/**
+ * What the search has looked at, and what it proves.
+ *
+ * @param ranking answer of the search
+ * @returns sentences, one a paragraph
+ */
+export function searchSentences({ count: counted, rows, complete }: Ranking): readonly string[] {
+  const space = `${builds(counted.space)} in the space: ${count(counted.solved)} solved, ${ruledOut(counted)}`;
+  const looked = complete ? space : `${space}, ${count(counted.open)} not looked at`;
+  return [`${looked}.`, ...proof(counted, rows.length, complete)];
+}
+
+/**
+ * How near the build that comes closest is, in words.
+ *
+ * @param miss the nearest miss
+ */
+export function missSentences(miss: NearestMiss): readonly string[] {
+  const { outcome, duty, over } = miss;
+  const limit = limitOf(miss);
+  const what = limited(miss);
+  const allowed = limit ? ` of ${quantity('temperature', limit.limit)}` : '';
+  const asked = limit && over + limit.margin > SHOWN_MARGIN ? over + limit.margin : 0;
+  const margin = asked > 0 ? ` (the asked margin of ${quantity('kelvins', asked)} included)` : '';
+  const { arrangement } = outcome.build;
+  return [
+    `Nearest miss: in ${duty}, ${what} is ${quantity('kelvins', over)} over its limit${allowed}${margin}.`,
+    ...(arrangement === '' ? [] : [`The build: ${arrangement}.`]),
+  ];
+}
+
+function limitOf({ outcome, duty, part, of }: NearestMiss) {
+  const limits = outcome.duties
+    .find((candidate) => candidate.duty === duty)
+    ?.parts.find((candidate) => candidate.part === part)
+    ?.limits.filter((limit) => limit.of === of);
+  return limits?.reduce((least, limit) => (limit.margin < least.margin ? limit : least));
+}
+
+function builds(number: number): string {
+  return number === 1 ? '1 build' : `${count(number)} builds`;
+}
+
+function ruledOut(counted: SearchCount): string {
+  const reasons = counted.ruledOut.filter((reason) => reason.builds > 0);
+  const total = reasons.reduce((sum, reason) => sum + reason.builds, 0);
+  const each = reasons.map(({ bound, builds: number }) => `${count(number)} ${bound}`).join(', ');
+  return reasons.length === 0 ? 'none ruled out' : `${count(total)} ruled out (${each})`;
+}
+
+/** Rows stand in the order of their ties, so the noisiest need not be the last. */
+function proof(counted: SearchCount, rows: number, complete: boolean): readonly string[] {
+  const unknown = 'Stopped before the end: an adequate build may be among those not looked at.';
+  if (rows === 0) return complete ? [] : [unknown];
+  const reference = rows === 1 ? 'this one' : 'the noisiest row';
+  const proved = Number.isFinite(counted.gap)
+    ? `No build left out is quieter than ${reference} by more than ${atMost(counted.gap)} dB.`
+    : 'Nothing is proved about the builds not looked at.';
+  return [complete ? proved : `Stopped before the end: this is the best so far. ${proved}`];
+}
