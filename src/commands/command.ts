@@ -1,0 +1,66 @@
+import { fileURLToPath } from 'node:url';
+import type { Enclosure } from '../enclosure/enclosure.ts';
+import { type Document, type Meta, toText } from '../presentation/document.ts';
+import { problemsDocument } from '../presentation/json.ts';
+import { problemView } from '../presentation/problem-view.ts';
+import type { Problem } from '../reading/problem.ts';
+import { type CommonOptions, type Console, EXIT, type ExitCode, openConsole } from './console.ts';
+import { readInput } from './input.ts';
+import { VERSION } from './version.ts';
+
+/** Options of every command that reads a scenario. */
+export interface ScenarioOptions extends CommonOptions {
+  readonly scenario: string;
+  /** Files or folders of fan families beside the shipped ones. */
+  readonly catalog: readonly string[];
+  /** Whether the shipped, invented catalog is read. */
+  readonly shipped: boolean;
+}
+
+/** What a command works with once its files have been read. */
+export interface Work {
+  readonly enclosure: Enclosure;
+  readonly console: Console;
+  readonly meta: Meta;
+  /** Writes a document if JSON is wanted, else the text. */
+  readonly answer: (document: () => Document, text: () => string) => void;
+}
+
+/** The shipped catalog, beside the folder of the built program. */
+function shippedCatalog(): string {
+  return fileURLToPath(new URL('../catalog/', import.meta.url));
+}
+
+/** Says all that is wrong with the input, where it is expected. */
+function refuse(
+  problems: readonly Problem[],
+  options: CommonOptions,
+  console: Console,
+  meta: Meta,
+): ExitCode {
+  if (options.json) console.out(toText(problemsDocument(problems, meta)));
+  else console.note(problemView(problems, { paint: console.paint }));
+  return EXIT.badInput;
+}
+
+/**
+ * Runs a command on a scenario: reads the files, and either says what is wrong with them or lets the command
+ * work.
+ *
+ * @param name of the command
+ * @param options as given
+ * @param work what the command does; returns the exit code
+ */
+export async function withScenario(
+  name: string,
+  options: ScenarioOptions,
+  work: (work: Work) => ExitCode | Promise<ExitCode>,
+): Promise<ExitCode> {
+  const console = openConsole(options);
+  const meta: Meta = { version: VERSION, command: name };
+  const catalogs = [...(options.shipped ? [shippedCatalog()] : []), ...options.catalog];
+  const input = readInput(options.scenario, catalogs);
+  if (!input.ok) return refuse(input.problems, options, console, meta);
+  const answer: Work['answer'] = (document, text) => console.out(options.json ? toText(document()) : text());
+  return work({ enclosure: input.enclosure, console, meta, answer });
+}

@@ -1,0 +1,96 @@
+import { readdirSync, readFileSync, statSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Enclosure } from '../enclosure/enclosure.ts';
+import { readCatalogs, type TextFile } from '../reading/catalog-file.ts';
+import type { Problem } from '../reading/problem.ts';
+import type { Reading } from '../reading/readings.ts';
+import { readScenario } from '../reading/scenario-file.ts';
+
+/** What a command needs to begin. */
+export type Input =
+  | { readonly ok: true; readonly enclosure: Enclosure; readonly readings: readonly Reading[] }
+  | { readonly ok: false; readonly problems: readonly Problem[] };
+
+/** Files of one folder or one file. */
+type Files =
+  | { readonly ok: true; readonly files: readonly TextFile[] }
+  | { readonly ok: false; readonly problem: Problem };
+
+const STANDARD_INPUT = 0;
+/** Largest file that is opened [bytes]. */
+const LARGEST_FILE = 10_000_000;
+
+function fileProblem(file: string, message: string, suggestion?: string): Problem {
+  return {
+    code: 'unreadable',
+    file,
+    line: 1,
+    column: 1,
+    path: [],
+    message,
+    ...(suggestion === undefined ? {} : { suggestion }),
+  };
+}
+
+const REASONS: Readonly<Record<string, string>> = {
+  ENOENT: 'there is no such file',
+  EACCES: 'the file may not be read',
+  EISDIR: 'this is a folder',
+  ENOTDIR: 'a part of the path is no folder',
+  ELOOP: 'the links of this path go round in circles',
+};
+
+function reasonOf(error: unknown): string {
+  const code = error instanceof Error && 'code' in error ? String(error.code) : '';
+  return REASONS[code] ?? `the file cannot be read (${code || 'unknown reason'})`;
+}
+
+function readText(file: string): Files {
+  try {
+    if (file === '-') {
+      if (process.stdin.isTTY) {
+        return {
+          ok: false,
+          problem: fileProblem('-', 'standard input is a terminal', 'give a file, or pipe one in'),
+        };
+      }
+      return { ok: true, files: [{ file: '-', text: readFileSync(STANDARD_INPUT, 'utf8') }] };
+    }
+    const stat = statSync(file);
+    if (!stat.isFile()) return { ok: false, problem: fileProblem(file, 'this is no ordinary file') };
+    if (stat.size > LARGEST_FILE) {
+      return { ok: false, problem: fileProblem(file, `the file is larger than ${LARGEST_FILE / 1e6} MB`) };
+    }
+    return { ok: true, files: [{ file, text: readFileSync(file, 'utf8') }] };
+  } catch (error) {
+    return { ok: false, problem: fileProblem(file, reasonOf(error)) };
+  }
+}
+
+/** Catalog files of a folder, by name; a file stands for itself. */
+function catalogFiles(path: string): readonly Files[] {
+  try {
+    if (path === '-' || !statSync(path).isDirectory()) return [readText(path)];
+    const names = readdirSync(path).filter((name) => /\.ya?ml$/.test(name));
+    return names.sort().map((name) => readText(join(path, name)));
+  } catch (error) {
+    return [{ ok: false, problem: fileProblem(path, reasonOf(error)) }];
+  }
+}
+
+/**
+ * Reads the scenario and all catalogs a command is given; every problem of every file is told.
+ *
+ * @param scenario path, or `-` for standard input
+ * @param catalogs files and folders of fan families, the shipped one included
+ */
+export function readInput(scenario: string, catalogs: readonly string[]): Input {
+  const read = catalogs.flatMap(catalogFiles);
+  const unread = read.flatMap((entry) => (entry.ok ? [] : [entry.problem]));
+  const fans = readCatalogs(read.flatMap((entry) => (entry.ok ? entry.files : [])));
+  const text = readText(scenario);
+  const problems = [...unread, ...(fans.ok ? [] : fans.problems), ...(text.ok ? [] : [text.problem])];
+  if (!text.ok || !fans.ok || unread.length > 0) return { ok: false, problems };
+  const [file] = text.files;
+  return file ? readScenario(file.file, file.text, fans.fans) : { ok: false, problems };
+}
