@@ -1,13 +1,12 @@
 #!/usr/bin/env node
 import yargs, { type Argv } from 'yargs';
 import { hideBin } from 'yargs/helpers';
-import { EXIT, type ExitCode } from './commands/console.ts';
+import { EXIT, type ExitCode, STANDARD_INPUT } from './commands/console.ts';
 import { VERSION } from './commands/version.ts';
 
-const CAUTIONS = [
-  'Mains wiring, moving blades, hot surfaces and batteries can hurt people: local codes and licensed practice come',
-  'first, and over-temperature protection must stay in place. See the README.',
-].join('\n');
+const CAUTIONS =
+  'Mains wiring, moving blades, hot surfaces and batteries can hurt people: local codes and licensed practice ' +
+  'come first, and over-temperature protection must stay in place. See the README.';
 
 /** Options every command that reads a scenario takes. */
 function scenarioOptions<T>(args: Argv<T>) {
@@ -83,8 +82,13 @@ function solveOptions<T>(args: Argv<T>) {
 /** Tells the words of a wrong call, where to find help, and the exit code for it. */
 class UsageError extends Error {}
 
+/** Arguments with `-` under the name the readers know standard input by: the parser would take it for nothing. */
+function givenArguments(): string[] {
+  return hideBin(process.argv).map((argument) => (argument === '-' ? STANDARD_INPUT : argument));
+}
+
 function parser(settle: (code: ExitCode) => void) {
-  return yargs(hideBin(process.argv))
+  return yargs(givenArguments())
     .scriptName('hushwright')
     .locale('en')
     .usage(

@@ -11,6 +11,9 @@ export const EXIT = {
 } as const;
 export type ExitCode = (typeof EXIT)[keyof typeof EXIT];
 
+/** Name of standard input among the files a command is given. */
+export const STANDARD_INPUT = '<standard input>';
+
 /** Options every command takes. */
 export interface CommonOptions {
   readonly json: boolean;

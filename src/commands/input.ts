@@ -5,6 +5,7 @@ import { readCatalogs, type TextFile } from '../reading/catalog-file.ts';
 import type { Problem } from '../reading/problem.ts';
 import type { Reading } from '../reading/readings.ts';
 import { readScenario } from '../reading/scenario-file.ts';
+import { STANDARD_INPUT } from './console.ts';
 
 /** What a command needs to begin. */
 export type Input =
@@ -16,7 +17,8 @@ type Files =
   | { readonly ok: true; readonly files: readonly TextFile[] }
   | { readonly ok: false; readonly problem: Problem };
 
-const STANDARD_INPUT = 0;
+/** File descriptor of standard input. */
+const STANDARD_INPUT_DESCRIPTOR = 0;
 /** Largest file that is opened [bytes]. */
 const LARGEST_FILE = 10_000_000;
 
@@ -47,14 +49,14 @@ function reasonOf(error: unknown): string {
 
 function readText(file: string): Files {
   try {
-    if (file === '-') {
+    if (file === STANDARD_INPUT) {
       if (process.stdin.isTTY) {
         return {
           ok: false,
-          problem: fileProblem('-', 'standard input is a terminal', 'give a file, or pipe one in'),
+          problem: fileProblem(file, 'standard input is a terminal', 'give a file, or pipe one in'),
         };
       }
-      return { ok: true, files: [{ file: '-', text: readFileSync(STANDARD_INPUT, 'utf8') }] };
+      return { ok: true, files: [{ file, text: readFileSync(STANDARD_INPUT_DESCRIPTOR, 'utf8') }] };
     }
     const stat = statSync(file);
     if (!stat.isFile()) return { ok: false, problem: fileProblem(file, 'this is no ordinary file') };
@@ -70,7 +72,7 @@ function readText(file: string): Files {
 /** Catalog files of a folder, by name; a file stands for itself. */
 function catalogFiles(path: string): readonly Files[] {
   try {
-    if (path === '-' || !statSync(path).isDirectory()) return [readText(path)];
+    if (path === STANDARD_INPUT || !statSync(path).isDirectory()) return [readText(path)];
     const names = readdirSync(path).filter((name) => /\.ya?ml$/.test(name));
     return names.sort().map((name) => readText(join(path, name)));
   } catch (error) {
