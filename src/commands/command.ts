@@ -1,4 +1,3 @@
-import { fileURLToPath } from 'node:url';
 import type { Enclosure } from '../enclosure/enclosure.ts';
 import { type Document, type Meta, toText } from '../presentation/document.ts';
 import { problemsDocument } from '../presentation/json.ts';
@@ -24,11 +23,6 @@ export interface Work {
   readonly meta: Meta;
   /** Writes a document if JSON is wanted, else the text. */
   readonly answer: (document: () => Document, text: () => string) => void;
-}
-
-/** The shipped catalog, beside the folder of the built program. */
-function shippedCatalog(): string {
-  return fileURLToPath(new URL('../catalog/', import.meta.url));
 }
 
 /** Says all that is wrong with the input, where it is expected. */
@@ -58,8 +52,7 @@ export async function withScenario(
 ): Promise<ExitCode> {
   const console = openConsole(options);
   const meta: Meta = { version: VERSION, command: name };
-  const catalogs = [...(options.shipped ? [shippedCatalog()] : []), ...options.catalog];
-  const input = readInput(options.scenario, catalogs);
+  const input = readInput(options.scenario, options.catalog, options.shipped);
   if (!input.ok) return refuse(input.problems, options, console, meta);
   const answer: Work['answer'] = (document, text) => console.out(options.json ? toText(document()) : text());
   return work({ enclosure: input.enclosure, console, meta, answer });

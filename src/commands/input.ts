@@ -1,10 +1,12 @@
-import { readdirSync, readFileSync, statSync } from 'node:fs';
+import { readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Enclosure } from '../enclosure/enclosure.ts';
 import { readCatalogs, type TextFile } from '../reading/catalog-file.ts';
 import type { Problem } from '../reading/problem.ts';
 import type { Reading } from '../reading/readings.ts';
 import { readScenario } from '../reading/scenario-file.ts';
+import { SOUND_ASSUMPTIONS } from '../sound/sound-assumptions.ts';
+import { familyFiles, SHIPPED_CATALOG, shippedFans } from './catalog-folder.ts';
 import { STANDARD_INPUT } from './console.ts';
 
 /** What a command needs to begin. */
@@ -73,8 +75,7 @@ function readText(file: string): Files {
 function catalogFiles(path: string): readonly Files[] {
   try {
     if (path === STANDARD_INPUT || !statSync(path).isDirectory()) return [readText(path)];
-    const names = readdirSync(path).filter((name) => /\.ya?ml$/.test(name));
-    return names.sort().map((name) => readText(join(path, name)));
+    return familyFiles(path).map((name) => readText(join(path, name)));
   } catch (error) {
     return [{ ok: false, problem: fileProblem(path, reasonOf(error)) }];
   }
@@ -84,12 +85,18 @@ function catalogFiles(path: string): readonly Files[] {
  * Reads the scenario and all catalogs a command is given; every problem of every file is told.
  *
  * @param scenario path, or `-` for standard input
- * @param catalogs files and folders of fan families, the shipped one included
+ * @param catalogs files and folders of fan families beside the shipped one
+ * @param shipped whether the shipped catalog is read
  */
-export function readInput(scenario: string, catalogs: readonly string[]): Input {
-  const read = catalogs.flatMap(catalogFiles);
+export function readInput(scenario: string, catalogs: readonly string[], shipped: boolean): Input {
+  const compiled = shipped ? shippedFans() : [];
+  const read = [...(compiled ? [] : [SHIPPED_CATALOG]), ...catalogs].flatMap(catalogFiles);
   const unread = read.flatMap((entry) => (entry.ok ? [] : [entry.problem]));
-  const fans = readCatalogs(read.flatMap((entry) => (entry.ok ? entry.files : [])));
+  const fans = readCatalogs(
+    read.flatMap((entry) => (entry.ok ? entry.files : [])),
+    SOUND_ASSUMPTIONS,
+    compiled,
+  );
   const text = readText(scenario);
   const problems = [...unread, ...(fans.ok ? [] : fans.problems), ...(text.ok ? [] : [text.problem])];
   if (!text.ok || !fans.ok || unread.length > 0) return { ok: false, problems };

@@ -1,7 +1,7 @@
 import { type Air, airAt, type Site } from '../air/air.ts';
 import type { SeriesLeg } from '../airway/series.ts';
 import { REFERENCE_DENSITY } from '../fan/curve.ts';
-import { STAGNANT_FLOW } from '../heat/mixing.ts';
+import { runsAlong, STAGNANT_FLOW } from '../heat/mixing.ts';
 import { HOPELESS, powerAtTemperature, settledTemperature } from '../heat/part-temperature.ts';
 import type { Kelvins, KelvinsPerWatt, Watts } from '../quantities/dimensions.ts';
 import type { Leg, Part } from './enclosure.ts';
@@ -69,7 +69,7 @@ export function march(machine: Machine, conditions: Conditions, state: PassState
     const capacity = Math.max(Math.abs(flow), STAGNANT_FLOW) * conditions.specificHeat;
     const temperatures = state.stages[index] as Float64Array;
     const heat = state.stageHeat[index] as Float64Array;
-    const forward = flow >= 0;
+    const forward = runsAlong(flow);
     let temperature = entering(leg, forward, state);
     for (let count = 0; count < temperatures.length; count++) {
       const stage = forward ? count : temperatures.length - 1 - count;

@@ -1,5 +1,10 @@
 import { solveLinear } from '../numerics/linear-system.ts';
-import type { Fraction, JoulesPerKilogramKelvin, Kelvins } from '../quantities/dimensions.ts';
+import type {
+  Fraction,
+  JoulesPerKilogramKelvin,
+  Kelvins,
+  KilogramsPerSecond,
+} from '../quantities/dimensions.ts';
 
 /** Where each leg takes its air from and where it leaves it; chamber 0 is outside. */
 export interface MixingTopology {
@@ -15,6 +20,17 @@ export interface MixingTopology {
  * flow one watt warms the air by 10 000 K, so nothing adequate ever depends on it.
  */
 export const STAGNANT_FLOW = 1e-7;
+
+/**
+ * Whether air that hardly moves counts as running along its leg: always, because its sign is rounding, and a leg
+ * that takes its air now from one end and now from the other never settles.
+ *
+ * @param flow mass flow [kg/s]
+ */
+export function runsAlong(flow: KilogramsPerSecond): boolean {
+  return flow > -STAGNANT_FLOW;
+}
+
 /** Leak of every chamber to the room in the heat balance [kg/s]: makes a chamber without exchange solvable. */
 const NOMINAL_LEAK = 1e-10;
 
@@ -86,7 +102,7 @@ function bringIn(
 /** Brings the air of a leg into the balance of what it flows into. */
 function bringLeg(system: HeatSystem, leg: number, flow: number, gain: number, room: Kelvins): void {
   const { from, to } = system.topology;
-  const forward = flow >= 0;
+  const forward = runsAlong(flow);
   const row = rowOf(system, (forward ? to[leg] : from[leg]) as number);
   if (row < 0) return;
   const source = (forward ? from[leg] : to[leg]) as number;

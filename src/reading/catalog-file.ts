@@ -42,15 +42,17 @@ export function readCatalog(
  *
  * @param files names and contents
  * @param sound how power ratings become pressure at 1 m
- * @returns fans in the order of the files
+ * @param known fans read before, whose ids are taken too
+ * @returns the known fans, then those of the files in their order
  */
 export function readCatalogs(
   files: readonly TextFile[],
   sound: SoundAssumptions = SOUND_ASSUMPTIONS,
+  known: readonly FanModel[] = [],
 ): CatalogOutcome {
-  const fans: FanModel[] = [];
+  const fans: FanModel[] = [...known];
   const problems: Problem[] = [];
-  const owners = new Map<string, string>();
+  const owners = new Map<string, string>(known.map(({ id }) => [id, 'the shipped catalog']));
   for (const { file, text } of files) {
     const parsed = parseYaml(file, text, MOST_NODES.catalog);
     if (!parsed.ok) {

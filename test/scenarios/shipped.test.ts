@@ -22,7 +22,9 @@ function levelOf(enclosure: Enclosure, build: Build): number {
 
 /** k = R·Q0²/p0 of a fan against the passive elements of all legs in series, at its free delivery. */
 function resistanceNumber(enclosure: Enclosure, build: Build): number {
-  const bank = enclosure.places.map((_, place) => bankIn(enclosure, build, place)).find((found) => found !== null);
+  const bank = enclosure.places
+    .map((_, place) => bankIn(enclosure, build, place))
+    .find((found) => found !== null);
   if (!bank) throw new Error('no fan in the build');
   const { freeDelivery, shutOff } = bank.fan.curve;
   const loss = enclosure.places.reduce((sum, place, index) => {

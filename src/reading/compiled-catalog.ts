@@ -1,0 +1,52 @@
+import { curveFromBox } from '../fan/box-figures.ts';
+import { curveFromPoints, type FanCurve } from '../fan/curve.ts';
+import type { CurvePoints, FanModel } from '../fan/fan-model.ts';
+
+/** What a curve is made from. */
+type CurveSeed =
+  | { readonly points: CurvePoints }
+  | { readonly box: { readonly freeDelivery: number; readonly shutOff: number } };
+
+type CompiledFan = Omit<FanModel, 'curve'> & { readonly curve: CurveSeed };
+
+/** A catalog that has been read and found good, in a form that loads fast. */
+interface CompiledCatalog {
+  /** Tells whether the files it was made from are still the same. */
+  readonly fingerprint: string;
+  readonly fans: readonly CompiledFan[];
+}
+
+function seedOf({ synthesised, raw, freeDelivery, shutOff }: FanCurve): CurveSeed {
+  return synthesised ? { box: { freeDelivery, shutOff } } : { points: raw };
+}
+
+function grow(seed: CurveSeed): FanCurve {
+  if ('points' in seed) return curveFromPoints(seed.points);
+  return curveFromBox(seed.box.freeDelivery, seed.box.shutOff);
+}
+
+/**
+ * Writes fans that were read without a problem in a form that loads fast.
+ *
+ * @param fans of a catalog
+ * @param fingerprint of the files they come from
+ */
+export function compileCatalog(fans: readonly FanModel[], fingerprint: string): string {
+  const compiled: CompiledCatalog = {
+    fingerprint,
+    fans: fans.map((fan) => ({ ...fan, curve: seedOf(fan.curve) })),
+  };
+  return JSON.stringify(compiled);
+}
+
+/**
+ * Loads fans from their compiled form; undefined if it was made from other files.
+ *
+ * @param text as written by `compileCatalog`
+ * @param fingerprint of the files at hand
+ */
+export function loadCompiled(text: string, fingerprint: string): readonly FanModel[] | undefined {
+  const compiled = JSON.parse(text) as CompiledCatalog;
+  if (compiled.fingerprint !== fingerprint) return undefined;
+  return compiled.fans.map((fan) => ({ ...fan, curve: grow(fan.curve) }));
+}
