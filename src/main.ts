@@ -43,6 +43,11 @@ function rankOptions<T>(args: Argv<T>) {
   return scenarioOptions(args)
     .option('top', { type: 'number', default: 10, describe: 'length of the list' })
     .option('gap', { type: 'number', default: 0.01, describe: 'gap of the proof, dB' })
+    .option('by', {
+      choices: ['mean', 'loudest'] as const,
+      default: 'mean' as const,
+      describe: 'level that counts: mean over time, or the loudest duty',
+    })
     .option('time-limit', { type: 'number', describe: 'most seconds; the best so far is shown' })
     .check(({ top, gap, timeLimit }) => {
       if (!Number.isInteger(top) || top < 1 || top > 1000)

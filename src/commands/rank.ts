@@ -1,6 +1,7 @@
 import type { Enclosure } from '../enclosure/enclosure.ts';
 import { rankDocument } from '../presentation/json.ts';
 import { rankView } from '../presentation/rank-view.ts';
+import type { ObjectiveName } from '../search/objective.ts';
 import { rankingOf } from '../search/rank.ts';
 import type { Ranking } from '../search/ranking.ts';
 import { beginSearch } from '../search/search.ts';
@@ -15,6 +16,8 @@ export interface RankOptions extends ScenarioOptions {
   readonly top: number;
   /** Builds quieter by no more than this may be left out [dB]. */
   readonly gap: number;
+  /** What the ranking goes by. */
+  readonly by: ObjectiveName;
   /** Most time for the search [s]. */
   readonly timeLimit: number | undefined;
 }
@@ -43,7 +46,7 @@ function textOf(
 /** Ranks the builds of a scenario, quietest adequate first. */
 export function run(options: RankOptions): Promise<ExitCode> {
   return withScenario('rank', options, async ({ enclosure, console, meta, answer }) => {
-    const search = beginSearch(enclosure, { top: options.top, gap: options.gap });
+    const search = beginSearch(enclosure, { top: options.top, gap: options.gap, by: options.by });
     const end = await runWatched(search, console, options.timeLimit);
     const ranking = rankingOf(search);
     const builds = ranking.rows.map(({ outcome }) => outcome.build.options);

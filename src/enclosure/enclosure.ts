@@ -11,6 +11,7 @@ import type {
   Watts,
 } from '../quantities/dimensions.ts';
 import type { Assumptions } from './assumptions.ts';
+import type { SpeedBand } from './avoided-speeds.ts';
 
 /** Chamber 0 is always the room around the box. */
 export const OUTSIDE = 0;
@@ -46,6 +47,8 @@ export interface BankPlace {
   readonly inletGap: Metres;
   /** Clear distance between the fan and what it blows at [m]. */
   readonly outletGap: Metres;
+  /** Bands of speed in which its fans should not run; none if absent. */
+  readonly avoid?: readonly SpeedBand[];
 }
 
 export type Place = ElementPlace | BankPlace;

@@ -5,6 +5,7 @@ import type { Element } from '../elements/element.ts';
 import { createMixer, type Mixer } from '../heat/mixing.ts';
 import type { SpeedLevel } from '../sound/fan-noise.ts';
 import { speedModel } from '../sound/fan-noise.ts';
+import type { SpeedBand } from './avoided-speeds.ts';
 import type { Bank, BankPlace, Build, Enclosure, Leg, Place } from './enclosure.ts';
 import { bankInstallation } from './installation.ts';
 import { bankIn, occupant, stagesOf } from './stages.ts';
@@ -26,6 +27,8 @@ export interface MachineBank {
   readonly speedLevel: SpeedLevel;
   /** Installation and panel terms of one fan [dB]. */
   readonly installation: number;
+  /** Speeds it should not run at. */
+  readonly avoid: readonly SpeedBand[];
 }
 
 /** An element of a build with its position. */
@@ -128,6 +131,7 @@ function machineBank(
     ...position,
     bank,
     speedLevel: speedModel(bank.fan.ratings, bank.fan.fullSpeed, sound),
+    avoid: place.avoid ?? [],
     installation: bankInstallation(enclosure, build, place, position.leg, position.stage, bank),
   };
 }

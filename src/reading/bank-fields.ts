@@ -9,6 +9,12 @@ const square = positive(written.rectangle).refine(({ width, height }) => width =
   error: 'the face of a bank is the square frame of one fan',
 });
 
+/** Two speeds, the lower first. */
+const speedBand = z
+  .tuple([positive(written.speed), positive(written.speed)])
+  .refine(([from, to]) => from < to, { error: 'a band of speeds goes from a lower to a higher one' })
+  .transform(([from, to]) => ({ from, to }));
+
 /** Form of a bank of fans under `elements`. */
 export const bankForm = z.strictObject({
   bank: z.literal('fans'),
@@ -16,6 +22,8 @@ export const bankForm = z.strictObject({
   depth: positive(written.length),
   'inlet-gap': notNegative(written.length).default(0),
   'outlet-gap': notNegative(written.length).default(0),
+  /** Bands of speed to keep out of, such as [[900 rpm, 1100 rpm]]. */
+  avoid: z.array(speedBand).optional(),
 });
 
 /** Numbers of fans side by side: 1, "1 to 3" or [1, 2], as a list. */

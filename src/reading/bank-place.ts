@@ -54,6 +54,7 @@ export function readBankPlace(
     depth: given.depth,
     inletGap: given['inlet-gap'],
     outletGap: given['outlet-gap'],
+    ...(given.avoid ? { avoid: given.avoid } : {}),
   };
 }
 

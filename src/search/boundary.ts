@@ -13,7 +13,7 @@ const MAX_TRIALS = 60;
 /** Speeds moved together: every bank by the same factor, each held between its floor and full speed. */
 function scaled(trial: Trial, base: Float64Array, shift: number): Float64Array {
   const factor = Math.exp(shift);
-  return base.map((ratio, bank) => clampRatio(ratio * factor, trial.floors[bank] as number));
+  return base.map((ratio, bank) => clampRatio(trial, bank, ratio * factor));
 }
 
 interface Bracket {
@@ -27,7 +27,7 @@ function range(trial: Trial, base: Float64Array): { low: number; high: number } 
   let high = 0;
   base.forEach((ratio, bank) => {
     low = Math.min(low, Math.log((trial.floors[bank] as number) / ratio));
-    high = Math.max(high, -Math.log(ratio));
+    high = Math.max(high, Math.log((trial.ceilings[bank] as number) / ratio));
   });
   return { low, high };
 }

@@ -4,7 +4,8 @@ import { assemble, type Plant } from '../enclosure/machine.ts';
 import type { Decibels } from '../quantities/dimensions.ts';
 import { coolTrials, DENSITY_ALLOWANCE } from './cooling-bound.ts';
 import type { ShortList } from './list.ts';
-import { budgetOf, meanEnergy, type Promises } from './promise.ts';
+import type { Objective, ObjectiveName } from './objective.ts';
+import type { Promises } from './promise.ts';
 import { quietestSpeeds } from './quietest-speeds.ts';
 import { buildsIn, OPEN } from './space.ts';
 import { createTrial, fullSpeed, isAdequate, type Trial } from './trial.ts';
@@ -15,6 +16,8 @@ export interface SearchOptions {
   readonly top: number;
   /** Builds quieter by no more than this may be left out [dB]. */
   readonly gap: Decibels;
+  /** What the ranking goes by; the mean over time if absent. */
+  readonly by?: ObjectiveName;
 }
 
 /** Why builds were put out without working out their speeds. */
@@ -29,7 +32,7 @@ export type Bound = (typeof BOUNDS)[number];
 /** A build, or a set of builds with places still open, that waits for its turn. */
 export interface Waiting {
   readonly build: Build;
-  /** Lower bound of its energy, mean over the duties, at 1 m [-]. */
+  /** Lower bound of its energy as the objective has it, at 1 m [-]. */
   readonly value: number;
   /** The same by duty, once it has been looked at closely. */
   readonly energies: Float64Array | null;
@@ -43,6 +46,7 @@ export interface Hunt {
   readonly plant: Plant;
   readonly coolPlant: Plant;
   readonly monotone: boolean;
+  readonly objective: Objective;
   readonly promises: Promises;
   readonly options: SearchOptions;
   readonly list: ShortList;
@@ -60,7 +64,7 @@ export interface Hunt {
   passes: number;
 }
 
-/** Mean energy at 1 m that a further build must stay below [-]. */
+/** Energy at 1 m, as the objective has it, that a further build must stay below [-]. */
 export function toBeat(hunt: Hunt): number {
   return hunt.list.toBeat() * hunt.spreading;
 }
@@ -74,7 +78,7 @@ export function putOut(hunt: Hunt, bound: Bound, build: Build): void {
 
 /** Lets a build wait for its turn unless its bound already puts it out; `atLeast` is what its set promised. */
 export function wait(hunt: Hunt, build: Build, bounds: Float64Array, tight: boolean, atLeast: number): void {
-  const value = Math.max(atLeast, meanEnergy(hunt.enclosure, bounds));
+  const value = Math.max(atLeast, hunt.objective.energyOf(hunt.enclosure, bounds));
   if (value === Number.POSITIVE_INFINITY) putOut(hunt, 'too weak at full speed', build);
   else if (value >= toBeat(hunt)) putOut(hunt, 'too loud for the air it must move', build);
   else {
@@ -96,7 +100,7 @@ function tooWarm(hunt: Hunt, build: Build, energies: Float64Array): Bound | null
   const trials = coolTrials(hunt.coolPlant, build);
   let bound: Bound | null = null;
   for (const duty of hunt.duties) {
-    const allowed = budgetOf(hunt.enclosure, energies, duty, toBeat(hunt));
+    const allowed = hunt.objective.budgetOf(hunt.enclosure, energies, duty, toBeat(hunt));
     const point = trials.coolestWithin(duty, allowed);
     if (!point || point.worst > DENSITY_ALLOWANCE) {
       const unlimited = allowed === Number.POSITIVE_INFINITY;
@@ -116,7 +120,7 @@ function solveDuty(
   energies: Float64Array,
 ): Float64Array | null | false {
   if (trial.duty.share === 0 && isAdequate(trial.evaluate(fullSpeed(trial)))) return null;
-  const allowed = budgetOf(hunt.enclosure, energies, duty, toBeat(hunt)) / hunt.spreading;
+  const allowed = hunt.objective.budgetOf(hunt.enclosure, energies, duty, toBeat(hunt)) / hunt.spreading;
   const { best } = quietestSpeeds(trial, hunt.monotone, allowed);
   energies[duty] = best ? best.energy * hunt.spreading : Number.POSITIVE_INFINITY;
   return best ? best.ratios : false;
@@ -132,10 +136,14 @@ function solve(hunt: Hunt, build: Build, energies: Float64Array): void {
     const trial = createTrial(machine, hunt.enclosure.duties[duty] as Duty);
     const found = solveDuty(hunt, trial, duty, energies);
     hunt.passes += trial.passes();
-    if (found === false || meanEnergy(hunt.enclosure, energies) >= toBeat(hunt)) return;
+    if (found === false || hunt.objective.energyOf(hunt.enclosure, energies) >= toBeat(hunt)) return;
     speeds[duty] = found;
   }
-  hunt.list.insert({ build, energy: meanEnergy(hunt.enclosure, energies) / hunt.spreading, speeds });
+  hunt.list.insert({
+    build,
+    energy: hunt.objective.energyOf(hunt.enclosure, energies) / hunt.spreading,
+    speeds,
+  });
 }
 
 /** Tightens the bound of what has come to its turn; then splits it, or works it out if it is a single build. */

@@ -2,7 +2,7 @@ import type { Build } from '../enclosure/enclosure.ts';
 import type { Decibels } from '../quantities/dimensions.ts';
 import { energy } from '../sound/levels.ts';
 
-/** An adequate build and its sound energy at the listener, averaged over the duties by their shares [-]. */
+/** An adequate build and its sound energy at the listener, as the objective has it [-]. */
 export interface Candidate {
   readonly build: Build;
   readonly energy: number;

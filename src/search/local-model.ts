@@ -20,7 +20,8 @@ export function localModel(trial: Trial, point: Point, trust: number): LocalMode
     point.excess.length === 0 ? [] : Array.from(point.excess, () => new Float64Array(size));
   for (let bank = 0; bank < size; bank++) {
     const ratio = point.ratios[bank] as number;
-    const direction = ratio * Math.exp(SLOPE_STEP) <= 1 ? 1 : -1;
+    const ceiling = trial.ceilings[bank] as number;
+    const direction = ratio * Math.exp(SLOPE_STEP) <= ceiling ? 1 : -1;
     const moved = Float64Array.from(point.ratios);
     moved[bank] = ratio * Math.exp(direction * SLOPE_STEP);
     const there = trial.evaluate(moved);
@@ -30,7 +31,7 @@ export function localModel(trial: Trial, point: Point, trust: number): LocalMode
         ((there.excess[limit] as number) - (point.excess[limit] as number)) / (direction * SLOPE_STEP);
     });
     low[bank] = Math.max(-trust, Math.log((trial.floors[bank] as number) / ratio));
-    high[bank] = Math.min(trust, -Math.log(ratio));
+    high[bank] = Math.min(trust, Math.log(ceiling / ratio));
   }
   return { energySlopes, excess: point.excess, excessSlopes, low, high };
 }

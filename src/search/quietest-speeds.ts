@@ -1,7 +1,15 @@
 import { slowestAdequate } from './boundary.ts';
 import { localModel } from './local-model.ts';
 import { separableStep } from './separable-step.ts';
-import { clampRatio, fullSpeed, isAdequate, type Point, quieter, type Trial } from './trial.ts';
+import {
+  clampRatio,
+  fullSpeed,
+  isAdequate,
+  type Point,
+  quieter,
+  type Trial,
+  withoutAvoidedSpeeds,
+} from './trial.ts';
 
 /** Least relative gain of energy that counts as progress: 0.0002 dB. */
 const PROGRESS = 5e-5;
@@ -38,9 +46,7 @@ function note(hunt: Hunt, point: Point): Point {
 }
 
 function movedBy(trial: Trial, base: Float64Array, step: Float64Array, share: number): Float64Array {
-  return base.map((ratio, bank) =>
-    clampRatio(ratio * Math.exp(share * (step[bank] as number)), trial.floors[bank] as number),
-  );
+  return base.map((ratio, bank) => clampRatio(trial, bank, ratio * Math.exp(share * (step[bank] as number))));
 }
 
 /** Newton-like descent along the limits, from an adequate point. */
@@ -100,7 +106,9 @@ function startingPoints(hunt: Hunt): readonly Point[] {
   const size = trial.floors.length;
   const found: Point[] = [];
   for (const resting of startingSets(size)) {
-    const fastest = trial.floors.map((floor, bank) => (resting[bank] ? floor : 1));
+    const fastest = trial.floors.map((floor, bank) =>
+      resting[bank] ? floor : (trial.ceilings[bank] as number),
+    );
     const full = note(hunt, trial.evaluate(fastest));
     if (isAdequate(full)) found.push(note(hunt, slowestFrom(trial, fastest, resting)));
   }
@@ -110,7 +118,7 @@ function startingPoints(hunt: Hunt): readonly Point[] {
 /** Slowest adequate speeds with some banks held at their floors: the resting ones cannot move down. */
 function slowestFrom(trial: Trial, fastest: Float64Array, resting: readonly boolean[]): Point {
   const running = fastest.map((ratio, bank) =>
-    resting[bank] ? ratio : Math.sqrt(trial.floors[bank] as number),
+    resting[bank] ? ratio : Math.sqrt((trial.floors[bank] as number) * ratio),
   );
   const held: Trial = {
     ...trial,
@@ -128,7 +136,7 @@ function searchGrid(hunt: Hunt): void {
   for (let code = 0; code < side ** size; code++) {
     const ratios = trial.floors.map((floor, bank) => {
       const share = (Math.floor(code / side ** bank) % side) / (side - 1);
-      return floor ** (1 - share);
+      return floor ** (1 - share) * (trial.ceilings[bank] as number) ** share;
     });
     note(hunt, trial.evaluate(ratios));
   }
@@ -145,12 +153,28 @@ function refine(hunt: Hunt, starts: readonly Point[], toBeat: number): void {
   if (low && low.energy <= HOPELESS_DESCENT * toBeat) exchange(hunt, low);
 }
 
+/** The hunt in one box of speeds. */
+function huntWithin(trial: Trial, monotone: boolean, toBeat: number): Hunt {
+  const slowest = trial.evaluate(trial.floors);
+  const hunt: Hunt = { trial, best: quieter(null, slowest), coolest: slowest };
+  if (trial.floors.length === 0) return hunt;
+  const fastest = note(hunt, trial.evaluate(fullSpeed(trial)));
+  if (!isAdequate(fastest) && monotone) return hunt;
+  let starts = startingPoints(hunt);
+  if (starts.length === 0 && !monotone) {
+    searchGrid(hunt);
+    if (hunt.best) starts = [note(hunt, slowestAdequate(trial, hunt.best.ratios))];
+  }
+  if (trial.floors.length > 1) refine(hunt, starts, toBeat);
+  return hunt;
+}
+
 /**
  * Quietest speeds of the banks of a build at which every limit of a duty holds.
  *
- * Speeds are continuous between each fan's hold floor and full speed. From several starts (all banks
- * together; some at their floors) the search descends along the limits with a local model of noise and
- * cooling, then exchanges speed between banks until nothing is gained.
+ * Speeds are continuous between each fan's hold floor and full speed, without the bands to avoid. From several
+ * starts (all banks together; some at their floors) the search descends along the limits with a local model of
+ * noise and cooling, then exchanges speed between banks until nothing is gained.
  *
  * @param trial build and duty
  * @param monotone whether faster is known never to warm any limited part in this airway
@@ -161,16 +185,14 @@ export function quietestSpeeds(
   monotone: boolean,
   toBeat: number = Number.POSITIVE_INFINITY,
 ): Quietest {
-  const slowest = trial.evaluate(trial.floors);
-  const hunt: Hunt = { trial, best: quieter(null, slowest), coolest: slowest };
-  if (trial.floors.length === 0) return { best: hunt.best, coolest: hunt.coolest };
-  const fastest = note(hunt, trial.evaluate(fullSpeed(trial)));
-  if (!isAdequate(fastest) && monotone) return { best: hunt.best, coolest: hunt.coolest };
-  let starts = startingPoints(hunt);
-  if (starts.length === 0 && !monotone) {
-    searchGrid(hunt);
-    if (hunt.best) starts = [note(hunt, slowestAdequate(trial, hunt.best.ratios))];
+  const [first, ...others] = withoutAvoidedSpeeds(trial);
+  // A bank that must avoid every speed cannot run: what it would do at full speed is the nearest miss.
+  if (!first) return { best: null, coolest: trial.evaluate(fullSpeed(trial)) };
+  const found = huntWithin(first, monotone, toBeat);
+  for (const box of others) {
+    const { best, coolest } = huntWithin(box, monotone, Math.min(toBeat, found.best?.energy ?? toBeat));
+    found.best = quieter(found.best, best);
+    if (coolest.worst < found.coolest.worst) found.coolest = coolest;
   }
-  if (trial.floors.length > 1) refine(hunt, starts, toBeat);
-  return { best: hunt.best, coolest: hunt.coolest };
+  return { best: found.best, coolest: found.coolest };
 }

@@ -5,6 +5,7 @@ import { isFailed, outcomeAt } from './build-outcome.ts';
 import type { SearchOptions } from './hunt.ts';
 import type { Candidate } from './list.ts';
 import { nearestMiss } from './nearest-miss.ts';
+import type { Objective } from './objective.ts';
 import { quietestSpeeds } from './quietest-speeds.ts';
 import type { RankedBuild, Ranking } from './ranking.ts';
 import { beginSearch, SEARCH_OPTIONS, type Search } from './search.ts';
@@ -38,12 +39,16 @@ function compareTied(first: BuildOutcome, second: BuildOutcome): number {
 }
 
 /** Rows in groups of ties: a group holds what is less than a tie above its quietest. */
-function rowsOf(outcomes: readonly BuildOutcome[], tie: number): readonly RankedBuild[] {
+function rowsOf(
+  outcomes: readonly BuildOutcome[],
+  tie: number,
+  levelOf: Objective['levelOf'],
+): readonly RankedBuild[] {
   const groups: BuildOutcome[][] = [];
-  for (const outcome of [...outcomes].sort((a, b) => a.level - b.level)) {
+  for (const outcome of [...outcomes].sort((a, b) => levelOf(a) - levelOf(b))) {
     const group = groups.at(-1);
     const [quietest] = group ?? [];
-    if (group && quietest && outcome.level - quietest.level < tie) group.push(outcome);
+    if (group && quietest && levelOf(outcome) - levelOf(quietest) < tie) group.push(outcome);
     else groups.push([outcome]);
   }
   return groups
@@ -66,7 +71,7 @@ export function rankingOf(search: Search): Ranking {
   const miss = outcomes.length === 0 && complete ? nearestMiss(search.plant, search.monotone) : null;
   return {
     title: enclosure.title,
-    rows: rowsOf(outcomes, enclosure.assumptions.sound.tie),
+    rows: rowsOf(outcomes, enclosure.assumptions.sound.tie, search.objective.levelOf),
     count: {
       space: counts.space,
       solved: counts.solved,

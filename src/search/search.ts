@@ -18,6 +18,7 @@ import {
 import { bankPlaces } from './leg-banks.ts';
 import { type Candidate, newShortList } from './list.ts';
 import { fasterIsCooler } from './monotone-airway.ts';
+import { OBJECTIVES, type Objective } from './objective.ts';
 import { createPromises } from './promise.ts';
 import { elementSets, spaceSize } from './space.ts';
 
@@ -43,6 +44,7 @@ export interface Search {
   readonly counts: () => SearchCounts;
   readonly plant: Plant;
   readonly monotone: boolean;
+  readonly objective: Objective;
 }
 
 /** Bank places, legs that blow out first: they have the fewest. */
@@ -97,17 +99,19 @@ function gapNow({ waiting, options, list, spreading }: Hunt): Decibels {
  * every bank as loud as the list allows.
  *
  * @param enclosure the scenario
- * @param options length of the list [-] and gap [dB]
+ * @param options length of the list [-], gap [dB] and what the ranking goes by
  */
 export function beginSearch(enclosure: Enclosure, options: SearchOptions = SEARCH_OPTIONS): Search {
   const space = spaceSize(enclosure);
   const plant = plantOf(enclosure);
+  const objective = OBJECTIVES[options.by ?? 'mean'];
   const hunt: Hunt = {
     enclosure,
     plant,
     coolPlant: coolPlantOf(enclosure),
     monotone: fasterIsCooler(plant),
-    promises: createPromises(enclosure, plant),
+    objective,
+    promises: createPromises(enclosure, plant, objective),
     options,
     list: newShortList(options.top, options.gap),
     waiting: new TinyQueue<Waiting>([], (a, b) => a.value - b.value || a.arrival - b.arrival),
@@ -134,5 +138,6 @@ export function beginSearch(enclosure: Enclosure, options: SearchOptions = SEARC
     }),
     plant,
     monotone: hunt.monotone,
+    objective,
   };
 }

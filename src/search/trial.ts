@@ -1,3 +1,4 @@
+import { allowedRanges } from '../enclosure/avoided-speeds.ts';
 import type { Duty, Limit } from '../enclosure/enclosure.ts';
 import type { Machine } from '../enclosure/machine.ts';
 import { newNoiseState, soundEnergy } from '../enclosure/noise.ts';
@@ -34,6 +35,8 @@ export interface Trial {
   readonly limits: readonly TrialLimit[];
   /** Lowest speed of each bank as a share of full speed [-]. */
   readonly floors: Float64Array;
+  /** Highest speed of each bank as a share of full speed [-]. */
+  readonly ceilings: Float64Array;
   readonly evaluate: (ratios: Float64Array) => Point;
   /** Passes made so far. */
   readonly passes: () => number;
@@ -46,9 +49,9 @@ export function limitsOf(machine: Machine): readonly TrialLimit[] {
   );
 }
 
-/** Least speeds of the banks of a build: the hold floors of their fans [-]. */
+/** Least speeds of the banks of a build [-]. */
 export function floorsOf(machine: Machine): Float64Array {
-  return Float64Array.from(machine.banks, (bank) => bank.bank.fan.holdFloor);
+  return Float64Array.from(machine.banks, (bank) => allowedRanges(bank)[0]?.from ?? 1);
 }
 
 /**
@@ -83,7 +86,15 @@ export function createTrial(machine: Machine, duty: Duty, fanHeat = 1): Trial {
     return { ratios: Float64Array.from(ratios), energy, excess, worst, failure };
   };
 
-  return { machine, duty, limits, floors: floorsOf(machine), evaluate, passes: () => passes };
+  return {
+    machine,
+    duty,
+    limits,
+    floors: floorsOf(machine),
+    ceilings: Float64Array.from(machine.banks, (bank) => allowedRanges(bank).at(-1)?.to ?? 1),
+    evaluate,
+    passes: () => passes,
+  };
 }
 
 function largest(values: Float64Array): number {
@@ -104,12 +115,30 @@ export function quieter(first: Point | null, second: Point | null): Point | null
   return first;
 }
 
-/** Keeps a share of full speed between a bank's floor and full speed. */
-export function clampRatio(ratio: Fraction, floor: Fraction): Fraction {
-  return Math.min(1, Math.max(floor, ratio));
+/** Keeps the speed of a bank within what the trial allows [-]. */
+export function clampRatio(trial: Trial, bank: number, ratio: Fraction): Fraction {
+  return Math.min(trial.ceilings[bank] as number, Math.max(trial.floors[bank] as number, ratio));
 }
 
-/** Every bank at full speed. */
+/** Every bank as fast as the trial allows. */
 export function fullSpeed(trial: Trial): Float64Array {
-  return new Float64Array(trial.floors.length).fill(1);
+  return Float64Array.from(trial.ceilings);
+}
+
+/**
+ * The trial restricted to each combination of the speed ranges its banks may run in; just itself if no bank has
+ * speeds to avoid.
+ */
+export function withoutAvoidedSpeeds(trial: Trial): readonly Trial[] {
+  let boxes: { readonly floors: number[]; readonly ceilings: number[] }[] = [{ floors: [], ceilings: [] }];
+  for (const bank of trial.machine.banks) {
+    boxes = boxes.flatMap(({ floors, ceilings }) =>
+      allowedRanges(bank).map(({ from, to }) => ({ floors: [...floors, from], ceilings: [...ceilings, to] })),
+    );
+  }
+  return boxes.map(({ floors, ceilings }) => ({
+    ...trial,
+    floors: Float64Array.from(floors),
+    ceilings: Float64Array.from(ceilings),
+  }));
 }
