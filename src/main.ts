@@ -41,14 +41,18 @@ function scenarioOptions<T>(args: Argv<T>) {
 
 function rankOptions<T>(args: Argv<T>) {
   return scenarioOptions(args)
-    .option('top', { type: 'number', default: 10, describe: 'length of the list' })
-    .option('gap', { type: 'number', default: 0.01, describe: 'gap of the proof, dB' })
+    .option('top', { type: 'number', requiresArg: true, default: 10, describe: 'length of the list' })
+    .option('gap', { type: 'number', requiresArg: true, default: 0.01, describe: 'gap of the proof, dB' })
     .option('by', {
       choices: ['mean', 'loudest'] as const,
       default: 'mean' as const,
       describe: 'level that counts: mean over time, or the loudest duty',
     })
-    .option('time-limit', { type: 'number', describe: 'most seconds; the best so far is shown' })
+    .option('time-limit', {
+      type: 'number',
+      requiresArg: true,
+      describe: 'most seconds; the best so far is shown',
+    })
     .check(({ top, gap, timeLimit }) => {
       if (!Number.isInteger(top) || top < 1 || top > 1000)
         throw new Error('--top takes a whole number from 1 to 1000');
@@ -68,7 +72,11 @@ function solveOptions<T>(args: Argv<T>) {
       describe: 'a build the scenario names; the quietest adequate one if absent',
     })
     .option('rank', { type: 'number', default: 1, describe: 'place in the ranking, if no build is named' })
-    .option('speed', { type: 'number', describe: 'one speed for all banks, percent of full speed' })
+    .option('speed', {
+      type: 'number',
+      requiresArg: true,
+      describe: 'one speed for all banks, percent of full speed',
+    })
     .option('duty', { type: 'string', describe: 'show this duty only' })
     .check(({ rank, speed }) => {
       if (!Number.isInteger(rank) || rank < 1 || rank > 1000)
@@ -90,6 +98,14 @@ class UsageError extends Error {}
 /** Arguments with `-` under the name the readers know standard input by: the parser would take it for nothing. */
 function givenArguments(): string[] {
   return hideBin(process.argv).map((argument) => (argument === '-' ? STANDARD_INPUT : argument));
+}
+
+/** What the parser says, in words a user would use. */
+function plainly(message: string): string {
+  if (message.startsWith('Not enough non-option arguments'))
+    return 'which scenario? Name a file, or - for standard input';
+  if (message.startsWith('Did you mean')) return `there is no such command; d${message.slice(1)}`;
+  return message.replace(/\s*\n\s*/g, ' ');
 }
 
 function parser(settle: (code: ExitCode) => void) {
@@ -140,7 +156,7 @@ function parser(settle: (code: ExitCode) => void) {
     .fail((message, error) => {
       throw error && !(error instanceof UsageError) && !message
         ? error
-        : new UsageError(message || error?.message);
+        : new UsageError(plainly(message || error?.message));
     });
 }
 
@@ -151,6 +167,11 @@ async function main(): Promise<void> {
     throw error;
   });
   try {
+    if (givenArguments().length === 0) {
+      parser(() => {}).showHelp((text) => process.stdout.write(`${text}\n`));
+      process.exitCode = EXIT.badInput;
+      return;
+    }
     await parser((code) => {
       process.exitCode = code;
     }).parseAsync();

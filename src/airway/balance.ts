@@ -36,7 +36,11 @@ const UNGUARDED = 1e-3;
 /** Default accuracy of the last step, relative to flows above 0.03 kg/s; what it leaves is far smaller. */
 const TOLERANCE = 1e-10;
 
-/** A fresh state for an airway, every leg at a small forward flow. */
+/**
+ * A fresh state for an airway, every leg at a small forward flow.
+ *
+ * @param topology chambers and legs
+ */
 export function newNetworkState(topology: Topology): NetworkState {
   return {
     flows: new Float64Array(topology.from.length).fill(FIRST_GUESS),

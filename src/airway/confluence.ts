@@ -71,7 +71,7 @@ function effectOf(mark: number): Effect {
  * cycle expansion of transfer conductances.
  *
  * @param topology chambers and legs
- * @param source the leg that pushes harder, along its direction
+ * @param source index of the leg that pushes harder, along its direction [-]
  * @returns the effect on each leg's flow along its own direction; `either` for all if there are too many paths
  */
 export function effectsOf(topology: Topology, source: number): readonly Effect[] {

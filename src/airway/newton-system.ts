@@ -31,7 +31,11 @@ export interface NewtonSystem {
   readonly drops: Float64Array;
 }
 
-/** Room for the system of an airway. */
+/**
+ * Room for the system of an airway.
+ *
+ * @param topology chambers and legs
+ */
 export function newSystem(topology: Topology): NewtonSystem {
   const legs = topology.from.length;
   const unknowns = topology.chambers - 1;
@@ -66,7 +70,13 @@ function add(
   heads[row] = (heads[row] as number) - outflow;
 }
 
-/** Sets up the linear system around given flows [kg/s]. */
+/**
+ * Sets up the linear system around given flows.
+ *
+ * @param system overwritten, but for its steps and drops
+ * @param laws of the legs, strictly increasing
+ * @param flows mass flow of each leg [kg/s]
+ */
 export function linearise(system: NewtonSystem, laws: readonly LegLaw[], flows: Float64Array): void {
   const { from, to } = system.topology;
   system.matrix.fill(0);
@@ -90,7 +100,13 @@ function headOf({ heads }: NewtonSystem, chamber: number): Pascals {
   return chamber === 0 ? 0 : (heads[chamber - 1] as number);
 }
 
-/** Newton step of every flow; returns the largest relative change among the legs that are not done. */
+/**
+ * Takes the Newton step of every flow from the solved linear system.
+ *
+ * @param system with its pressures solved; receives steps and drops
+ * @param flows mass flow of each leg [kg/s]
+ * @returns the largest relative change among the legs that are not done [-]; 0 if all are
+ */
 export function takeSteps(system: NewtonSystem, flows: Float64Array): number {
   const { topology, losses, slopes, steps, drops } = system;
   let change = 0;
@@ -122,7 +138,14 @@ function gradient(system: NewtonSystem, laws: readonly LegLaw[], flows: Float64A
   return sum;
 }
 
-/** Length of the step: 1 unless the gradient has turned strongly positive there. */
+/**
+ * Length of the step: 1 unless the gradient of the content has turned strongly positive there.
+ *
+ * @param system with its steps taken
+ * @param laws of the legs, strictly increasing
+ * @param flows mass flow of each leg before the step [kg/s]
+ * @returns share of the step to go [-], > 0 and ≤ 1
+ */
 export function stepLength(system: NewtonSystem, laws: readonly LegLaw[], flows: Float64Array): number {
   let start = 0;
   for (let leg = 0; leg < system.steps.length; leg++) {
@@ -142,7 +165,13 @@ export function stepLength(system: NewtonSystem, laws: readonly LegLaw[], flows:
   return share;
 }
 
-/** Moves the flows by a share of the steps [-]. */
+/**
+ * Moves the flows along the steps. What is next to nothing becomes 0.
+ *
+ * @param system with its steps taken
+ * @param flows mass flow of each leg [kg/s], overwritten
+ * @param share of each step to go [-]
+ */
 export function move({ steps }: NewtonSystem, flows: Float64Array, share: number): void {
   for (let leg = 0; leg < steps.length; leg++) {
     const flow = (flows[leg] as number) + share * (steps[leg] as number);
@@ -150,7 +179,12 @@ export function move({ steps }: NewtonSystem, flows: Float64Array, share: number
   }
 }
 
-/** Hands over the pressures of the chambers [Pa]. */
+/**
+ * Hands over the pressures of the chambers.
+ *
+ * @param system solved
+ * @param pressures of all chambers [Pa], overwritten; outside, index 0, gets 0
+ */
 export function settle(system: NewtonSystem, pressures: Float64Array): void {
   for (let chamber = 0; chamber <= system.unknowns; chamber++) pressures[chamber] = headOf(system, chamber);
 }

@@ -1,22 +1,17 @@
 import type { Element } from '../elements/element.ts';
 import { REFERENCE_VISCOSITY } from '../elements/reference-air.ts';
-import { evaluateRise, type FanCurve, REFERENCE_DENSITY, type Rise } from '../fan/curve.ts';
+import { REFERENCE_DENSITY } from '../fan/curve.ts';
+import type { BankRise } from '../fan/mixed-bank.ts';
 import type { Fraction, KilogramsPerSecond, Pascals } from '../quantities/dimensions.ts';
+import { type BankStage, evaluateBank } from './bank-stage.ts';
 import type { LegLaw } from './leg-law.ts';
 
 /** A passive element in a leg. */
 export interface ElementStage {
   readonly kind: 'element';
   readonly element: Element;
-}
-
-/** Equal fans side by side in a leg, blowing along it. */
-export interface BankStage {
-  readonly kind: 'bank';
-  readonly curve: FanCurve;
-  readonly count: number;
-  /** Factor on the positive pressure rise while the next bank upstream in this leg turns [-], 0 to 1. */
-  readonly derating: Fraction;
+  /** Share of its face that the air uses because fans stand close [-], 0 < share ≤ 1; absent: all of it. */
+  readonly used?: Fraction;
 }
 
 /** An empty place: air passes without loss. */
@@ -38,15 +33,18 @@ export interface SeriesLeg extends LegLaw {
   readonly viscosities: Float64Array;
   /** Speed of each bank as a share of full speed [-]; meaningless at other stages. */
   readonly ratios: Float64Array;
+  /** Pressure that the lighter air of the leg gives along it, by the height it rises [Pa]. */
+  lift: Pascals;
   /** Takes over densities, viscosities and ratios. */
   readonly refresh: () => void;
-  /** Pressure lost in one stage at a mass flow [Pa]; negative where a fan pushes. */
+  /** Pressure lost in one stage by itself at a mass flow [Pa]; negative where a fan pushes. */
   readonly stageLoss: (stage: number, flow: KilogramsPerSecond) => Pascals;
 }
 
 interface Mutable {
   loss: number;
   slope: number;
+  lift: number;
 }
 
 /**
@@ -89,19 +87,14 @@ interface Chain {
   quadratic: number;
 }
 
-const bankRise: Rise = { rise: 0, slope: 0 };
+const bankRise: BankRise = { rise: 0, slope: 0, fanFlow: 0 };
 
-/** Rise of a bank [Pa] and its slope against the mass flow, left in `bankRise`. */
-function evaluateBank(chain: Chain, index: number, flow: number): void {
+/** Evaluates the bank at a stage; the results are left in `bankRise`. */
+function evaluateBankAt(chain: Chain, index: number, flow: number): void {
   const bank = chain.stages[index] as BankStage;
   const density = chain.densities[index] as number;
-  const perFan = flow / (density * bank.count);
-  evaluateRise(bank.curve, perFan, chain.ratios[index] as number, density / REFERENCE_DENSITY, bankRise);
-  if (bankRise.rise > 0) {
-    bankRise.rise *= chain.factors[index] as number;
-    bankRise.slope *= chain.factors[index] as number;
-  }
-  bankRise.slope /= density * bank.count;
+  const factor = chain.factors[index] as number;
+  evaluateBank(bank, flow, chain.ratios[index] as number, density, factor, bankRise);
 }
 
 function refreshChain(chain: Chain): void {
@@ -111,10 +104,12 @@ function refreshChain(chain: Chain): void {
     const stage = chain.stages[index] as Stage;
     if (stage.kind === 'element') {
       const density = chain.densities[index] as number;
+      const used = stage.used ?? 1;
       const viscous = stage.element.viscous * (chain.viscosities[index] as number);
-      chain.linear += viscous / density + stage.element.faint;
-      chain.quadratic += stage.element.inertial / density;
+      chain.linear += (viscous / density + stage.element.faint) / used;
+      chain.quadratic += stage.element.inertial / (density * used * used);
     } else if (stage.kind === 'bank') {
+      if (stage.walls !== undefined) chain.quadratic += stage.walls / (chain.densities[index] as number);
       const before = chain.upstream[index] as number;
       chain.factors[index] = before >= 0 && (chain.ratios[before] as number) > 0 ? stage.derating : 1;
     }
@@ -123,18 +118,20 @@ function refreshChain(chain: Chain): void {
 
 function evaluateChain(chain: Chain, flow: number, result: Mutable): void {
   const magnitude = Math.abs(flow);
-  result.loss = (chain.linear + chain.quadratic * magnitude) * flow;
+  result.loss = (chain.linear + chain.quadratic * magnitude) * flow - result.lift;
   result.slope = chain.linear + 2 * chain.quadratic * magnitude;
   for (const index of chain.laws) {
-    const { law } = (chain.stages[index] as ElementStage).element;
+    const { element, used = 1 } = chain.stages[index] as ElementStage;
+    const { law } = element;
     if (!law) continue;
     const density = chain.densities[index] as number;
     const viscosity = chain.viscosities[index] as number;
-    result.loss += law.loss(flow / density, density, viscosity);
-    result.slope += law.slope(flow / density, density, viscosity) / density;
+    const scale = density * used;
+    result.loss += law.loss(flow / scale, density, viscosity);
+    result.slope += law.slope(flow / scale, density, viscosity) / scale;
   }
   for (const index of chain.banks) {
-    evaluateBank(chain, index, flow);
+    evaluateBankAt(chain, index, flow);
     result.loss -= bankRise.rise;
     result.slope -= bankRise.slope;
   }
@@ -144,7 +141,7 @@ function stageLossOf(chain: Chain, index: number, flow: number): Pascals {
   const stage = chain.stages[index] as Stage;
   if (stage.kind === 'empty') return 0;
   if (stage.kind === 'bank') {
-    evaluateBank(chain, index, flow);
+    evaluateBankAt(chain, index, flow);
     return -bankRise.rise;
   }
   const density = chain.densities[index] as number;
@@ -179,7 +176,7 @@ export function seriesLeg(stages: readonly Stage[]): SeriesLeg {
     quadratic: 0,
   };
   const { densities, viscosities, ratios } = chain;
-  const result: Mutable = { loss: 0, slope: 0 };
+  const result: Mutable = { loss: 0, slope: 0, lift: 0 };
   return Object.assign(result, {
     stages,
     densities,

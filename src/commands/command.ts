@@ -26,14 +26,14 @@ export interface Work {
 }
 
 /** Says all that is wrong with the input, where it is expected. */
-function refuse(
+export function refuse(
   problems: readonly Problem[],
   options: CommonOptions,
   console: Console,
   meta: Meta,
 ): ExitCode {
   if (options.json) console.out(toText(problemsDocument(problems, meta)));
-  else console.note(problemView(problems, { paint: console.paint }));
+  else console.fault(problemView(problems, { paint: console.paint }));
   return EXIT.badInput;
 }
 

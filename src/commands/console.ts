@@ -26,8 +26,10 @@ export interface CommonOptions {
 export interface Console {
   /** The answer. */
   readonly out: (text: string) => void;
-  /** Messages beside the answer. */
+  /** Messages beside the answer; left out if the user wants quiet. */
   readonly note: (text: string) => void;
+  /** What went wrong; always told. */
+  readonly fault: (text: string) => void;
   readonly paint: Paint;
   /** Columns of the terminal; absent if there is none or all columns are wanted. */
   readonly width: number | undefined;
@@ -57,6 +59,7 @@ export function openConsole(options: CommonOptions): Console {
     note: (text) => {
       if (!options.quiet) stderr.write(text);
     },
+    fault: (text) => void stderr.write(text),
     paint: paintFor(stdout, options.color),
     width: options.wide || !stdout.isTTY ? undefined : stdout.columns,
     watched: stderr.isTTY === true && !options.quiet && !options.json,

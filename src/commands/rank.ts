@@ -1,4 +1,4 @@
-import type { Enclosure } from '../enclosure/enclosure.ts';
+import type { Build, Enclosure } from '../enclosure/enclosure.ts';
 import { rankDocument } from '../presentation/json.ts';
 import { rankView } from '../presentation/rank-view.ts';
 import type { ObjectiveName } from '../search/objective.ts';
@@ -22,6 +22,12 @@ export interface RankOptions extends ScenarioOptions {
   readonly timeLimit: number | undefined;
 }
 
+/** Builds a ranking shows, the nearest miss included. */
+function shownBuilds({ rows, nearestMiss }: Ranking): readonly Build[] {
+  const outcomes = [...rows.map(({ outcome }) => outcome), ...(nearestMiss ? [nearestMiss.outcome] : [])];
+  return outcomes.map(({ build }) => build.options);
+}
+
 function exitCode(ranking: Ranking, end: SearchEnd): ExitCode {
   if (end === 'interrupted') return EXIT.interrupted;
   return ranking.rows.length > 0 ? EXIT.answered : EXIT.noneAdequate;
@@ -37,10 +43,7 @@ function textOf(
     tie: enclosure.assumptions.sound.tie,
     ...(view.width === undefined ? {} : { width: view.width }),
   });
-  return `${text}${inventedNote(
-    enclosure,
-    ranking.rows.map(({ outcome }) => outcome.build.options),
-  )}`;
+  return `${text}${inventedNote(enclosure, shownBuilds(ranking))}`;
 }
 
 /** Ranks the builds of a scenario, quietest adequate first. */
@@ -49,7 +52,7 @@ export function run(options: RankOptions): Promise<ExitCode> {
     const search = beginSearch(enclosure, { top: options.top, gap: options.gap, by: options.by });
     const end = await runWatched(search, console, options.timeLimit);
     const ranking = rankingOf(search);
-    const builds = ranking.rows.map(({ outcome }) => outcome.build.options);
+    const builds = shownBuilds(ranking);
     answer(
       () => rankDocument(ranking, withInvented(meta, enclosure, builds)),
       () => textOf(ranking, enclosure, console),

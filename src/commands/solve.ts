@@ -1,4 +1,5 @@
-import type { Build, Enclosure } from '../enclosure/enclosure.ts';
+import type { Build, Enclosure, LostThere } from '../enclosure/enclosure.ts';
+import { withLostFans } from '../enclosure/lost-fans.ts';
 import { assemble, plantOf } from '../enclosure/machine.ts';
 import type { BuildOutcome } from '../enclosure/outcome.ts';
 import { solveDocument } from '../presentation/json.ts';
@@ -6,10 +7,10 @@ import { solveView } from '../presentation/solve-view.ts';
 import { nearestName } from '../quantities/nearest.ts';
 import { buildOutcome, isFailed, outcomeAt } from '../search/build-outcome.ts';
 import { fasterIsCooler } from '../search/monotone-airway.ts';
-import { nearestMiss } from '../search/nearest-miss.ts';
-import { beginSearch } from '../search/search.ts';
+import { rankingOf } from '../search/rank.ts';
+import { beginSearch, SEARCH_OPTIONS } from '../search/search.ts';
 import { solveBuild } from '../search/solve-build.ts';
-import { type ScenarioOptions, type Work, withScenario } from './command.ts';
+import { refuse, type ScenarioOptions, type Work, withScenario } from './command.ts';
 import { EXIT, type ExitCode } from './console.ts';
 import { inventedNote, withInvented } from './invented.ts';
 import { runWatched } from './watched-search.ts';
@@ -27,11 +28,13 @@ export interface SolveOptions extends ScenarioOptions {
 }
 
 /** A build to show, or why there is none. */
-type Chosen = { readonly build: Build } | { readonly refusal: string };
+type Chosen =
+  | { readonly build: Build; readonly lost?: readonly LostThere[] | undefined }
+  | { readonly refusal: string };
 
 function namedBuild(enclosure: Enclosure, name: string): Chosen {
   const found = enclosure.builds.find(({ id }) => id === name);
-  if (found) return { build: found.options };
+  if (found) return { build: found.options, lost: found.lost };
   const names = enclosure.builds.map(({ id }) => id);
   const close = nearestName(name, names);
   const hint = close
@@ -44,15 +47,14 @@ function namedBuild(enclosure: Enclosure, name: string): Chosen {
 
 /** The build at a place of the ranking, or the nearest miss if nothing is adequate. */
 async function rankedBuild({ enclosure, console }: Work, rank: number): Promise<Chosen> {
-  const search = beginSearch(enclosure, { top: rank, gap: 0.01 });
+  // Rows are ordered inside ties, so the row is that of a list as long as `rank` shows by itself.
+  const search = beginSearch(enclosure, { ...SEARCH_OPTIONS, top: Math.max(rank, SEARCH_OPTIONS.top) });
   await runWatched(search, console, undefined);
-  const found = search.best()[rank - 1];
-  if (found) return { build: found.build };
-  if (search.best().length > 0) return { refusal: `only ${search.best().length} builds are adequate` };
-  const miss = nearestMiss(search.plant, search.monotone);
-  return miss
-    ? { build: miss.outcome.build.options }
-    : { refusal: 'no build of the scenario has a solution' };
+  const { rows, nearestMiss } = rankingOf(search);
+  const found = rows[rank - 1] ?? (rows.length === 0 ? nearestMiss : undefined);
+  if (found) return { build: found.outcome.build.options };
+  const few = `only ${rows.length} builds are adequate`;
+  return { refusal: rows.length > 0 ? few : 'no build of the scenario has a solution' };
 }
 
 function outcomeFor(enclosure: Enclosure, build: Build, speed: number | undefined) {
@@ -92,10 +94,27 @@ function show(work: Work, options: SolveOptions, outcome: BuildOutcome): void {
   );
 }
 
+/** Refuses a name the scenario does not hold. */
+function refuseCall({ console, meta }: Work, options: SolveOptions, message: string): ExitCode {
+  if (!options.json) {
+    console.fault(`hushwright: ${message}\n`);
+    return EXIT.badInput;
+  }
+  const problem = {
+    code: 'unknown-name',
+    file: options.scenario,
+    line: 1,
+    column: 1,
+    path: [],
+    message,
+  } as const;
+  return refuse([problem], options, console, meta);
+}
+
 /** Shows one build in full: speeds, flows, pressures, temperatures and levels as budgets. */
 export function run(options: SolveOptions): Promise<ExitCode> {
   return withScenario('solve', options, async (work) => {
-    const { enclosure, console } = work;
+    const { enclosure } = work;
     const refusal = refusalOf(work, options);
     const chosen =
       refusal !== null
@@ -104,12 +123,12 @@ export function run(options: SolveOptions): Promise<ExitCode> {
           ? await rankedBuild(work, options.rank)
           : namedBuild(enclosure, options.build);
     if ('refusal' in chosen) {
-      console.note(`hushwright: ${chosen.refusal}\n`);
-      return EXIT.badInput;
+      return refuseCall(work, options, chosen.refusal);
     }
-    const outcome = outcomeFor(enclosure, chosen.build, options.speed);
+    const { build, lost = [] } = chosen;
+    const outcome = outcomeFor(withLostFans(enclosure, build, lost), build, options.speed);
     if (isFailed(outcome)) {
-      console.note(`hushwright: no solution in duty "${outcome.duty}": ${outcome.reason}\n`);
+      work.console.fault(`hushwright: no solution in duty "${outcome.duty}": ${outcome.reason}\n`);
       return EXIT.noneAdequate;
     }
     show(work, options, outcome);

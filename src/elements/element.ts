@@ -39,6 +39,8 @@ export interface Element {
   readonly law?: FlowLaw;
   /** Gross face [m²] if the element radiates flow noise as a vent or grille. */
   readonly ventFace?: SquareMetres;
+  /** Gross face [m²] of what stands across the stream: fans so close to it that it is no plenum use only a part. */
+  readonly face?: SquareMetres;
   /** Free (open) area [m²], where the word makes sense: shown and used for velocities. */
   readonly freeArea?: SquareMetres;
   /**
@@ -46,6 +48,8 @@ export interface Element {
    * sign ignored) and the inlet air. Never below 1/(ṁ·cp).
    */
   readonly finResistance?: (flow: CubicMetresPerSecond, inlet: Air) => KelvinsPerWatt;
+  /** What a reader should know of that resistance at a flow: far outside what was measured, and the like. */
+  readonly remarksAt?: (flow: CubicMetresPerSecond, inlet: Air) => readonly string[];
   /** The element as an obstacle next to a fan; absent: no disturbance. */
   readonly disturbance?: Disturbance;
   /** One-sigma relative uncertainty of the loss [-]. */

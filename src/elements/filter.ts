@@ -76,6 +76,7 @@ function build(fields: Foam | Fibre): Element {
     inertial: 0,
     faint: 0,
     law,
+    face: area,
     freeArea: area,
     lossUncertainty: 0.3,
     remarks: foam ? foamRemarks(fields.pores) : [],

@@ -9,6 +9,8 @@ export interface FinHeat {
   readonly efficiency: FinEfficiency;
   /** Wetted area of the base between the fins [m²]; 0 for fins on pipes. */
   readonly baseArea: SquareMetres;
+  /** True of a flat base without fins: the base is the only warm wall of its channel. */
+  readonly flat?: boolean;
 }
 
 /** Flow in a channel is laminar up to the first and turbulent from the second Reynolds number. */
@@ -30,6 +32,19 @@ export function laminarNusselt(distance: number, prandtl: number): number {
   const logarithm = Math.log(distance);
   const entry = 0.024 * Math.exp(-1.14 * logarithm);
   return 7.55 + entry / (1 + 0.0358 * Math.exp(0.17 * Math.log(prandtl) - 0.64 * logarithm));
+}
+
+/**
+ * The same where one of the two plates gives off no heat [-]: (4.861³ + (1.841·x^-⅓)³ + ((2/(1 + 22·Pr))^⅙·x^-½)³)^⅓.
+ *
+ * Source: VDI Heat Atlas, section Gb (published: opened library Modelica.Fluid.Dissipation, kc_evenGapLaminar).
+ *
+ * @param distance x [-], > 0
+ * @param prandtl [-], 0.1 to 10
+ */
+export function oneSidedNusselt(distance: number, prandtl: number): number {
+  const entry = (2 / (1 + 22 * prandtl)) ** 0.5 * distance ** -1.5;
+  return Math.cbrt(4.861 ** 3 + 1.841 ** 3 / distance + entry);
 }
 
 /**
@@ -58,9 +73,15 @@ export function turbulentNusselt(reynolds: number, prandtl: number): number {
  * @param reynolds [-], > 0
  * @param prandtl [-]
  * @param relativeDepth length over twice the gap [-], > 0
+ * @param laminarLaw of the laminar flow: both plates warm, unless given
  */
-export function finNusselt(reynolds: number, prandtl: number, relativeDepth: number): number {
-  const laminar = laminarNusselt(relativeDepth / (Math.min(reynolds, TRANSITION.from) * prandtl), prandtl);
+export function finNusselt(
+  reynolds: number,
+  prandtl: number,
+  relativeDepth: number,
+  laminarLaw: typeof laminarNusselt = laminarNusselt,
+): number {
+  const laminar = laminarLaw(relativeDepth / (Math.min(reynolds, TRANSITION.from) * prandtl), prandtl);
   if (reynolds <= TRANSITION.from) return laminar;
   const entrance = 1 + relativeDepth ** (-2 / 3);
   const beyond = Math.max(TRANSITION.to, reynolds);
@@ -102,10 +123,11 @@ export function finState(fins: FinHeat, flow: CubicMetresPerSecond, inlet: Air):
   const velocity = Math.abs(flow) / channelArea(fins.channels);
   const reynolds = (inlet.density * velocity * diameter) / inlet.viscosity;
   const prandtl = (inlet.viscosity * inlet.specificHeat) / inlet.conductivity;
-  const nusselt = finNusselt(reynolds, prandtl, depth / diameter);
+  const laminarLaw = fins.flat ? oneSidedNusselt : laminarNusselt;
+  const nusselt = finNusselt(reynolds, prandtl, depth / diameter, laminarLaw);
   const heatTransfer = (nusselt * inlet.conductivity) / diameter;
   const efficiency = fins.efficiency(heatTransfer);
-  const finArea: SquareMetres = 2 * count * height * depth;
+  const finArea: SquareMetres = fins.flat ? 0 : 2 * count * height * depth;
   const capacity = inlet.density * Math.abs(flow) * inlet.specificHeat;
   const transferUnits = (heatTransfer * (fins.baseArea + efficiency * finArea)) / capacity;
   const resistance = 1 / (-Math.expm1(-transferUnits) * capacity);

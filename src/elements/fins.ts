@@ -35,6 +35,13 @@ export interface Low {
   readonly conductivity: number;
 }
 
+/** A flat base without fins; the width of the face runs across the stream, the height to the wall above it [m]. */
+export interface Flat {
+  readonly fins: 'flat';
+  readonly face: Field;
+  readonly depth: Metres;
+}
+
 /** Aluminium alloy of fins [W/(m·K)] (assumption; pure aluminium 220 to 237, copper 390). */
 const USUAL_CONDUCTIVITY = 200;
 /** Half the spacing of pipe rows about which nothing is said [m] (assumption; usually 8 to 12 mm). */
@@ -84,6 +91,12 @@ const lowForm = z
     message: 'found fins as thick together as the face is wide, expected count x fin < width',
   });
 
+const flatForm = z.strictObject({
+  fins: z.literal('flat'),
+  face: positive(written.rectangle),
+  depth: positive(written.length),
+});
+
 /**
  * Channels and heat side of a tower. The number of channels is height over pitch, not rounded, because the true one
  * depends on how the stack ends.
@@ -119,6 +132,16 @@ function lowHeat({ face, depth, count, fin, conductivity: metal }: Low): FinHeat
   };
 }
 
+/** A flat base is one channel, warm on one side. */
+function flatHeat({ face, depth }: Flat): FinHeat {
+  return {
+    channels: { count: 1, gap: face.height, height: face.width, depth, face: face.width * face.height },
+    efficiency: () => 1,
+    baseArea: face.width * depth,
+    flat: true,
+  };
+}
+
 /**
  * Channels, fin efficiency and base of a fin stack.
  *
@@ -126,18 +149,20 @@ function lowHeat({ face, depth, count, fin, conductivity: metal }: Low): FinHeat
  *
  * @param stack as the form gives it, SI
  */
-export function finHeat(stack: Tower | Low): FinHeat {
+export function finHeat(stack: Tower | Low | Flat): FinHeat {
+  if (stack.fins === 'flat') return flatHeat(stack);
   return stack.fins === 'tower' ? towerHeat(stack) : lowHeat(stack);
 }
 
-function build(stack: Tower | Low): Element {
+function build(stack: Tower | Low | Flat): Element {
   const heat = finHeat(stack);
   const { gap, height } = heat.channels;
-  const wide = gap > SLIM * height;
+  const wide = !heat.flat && gap > SLIM * height;
   return {
     viscous: 0,
     faint: 0,
     ...channelLoss(heat.channels),
+    face: heat.channels.face,
     freeArea: channelArea(heat.channels),
     finResistance: (flow, inlet) => finState(heat, flow, inlet).resistance,
     disturbance: 'fins',
@@ -149,10 +174,12 @@ function build(stack: Tower | Low): Element {
 /** Fin stack, all flow through the fins: `{ fins: tower, face: 92 x 92 mm, depth: 25 mm, pitch: 2 mm, fin: 0.4 mm }`. */
 export const fins = elementKind({
   key: 'fins',
-  summary: 'fin stack: tower (face, depth, pitch, fin, pipes) or low (face, depth, count, fin); conductivity',
+  summary:
+    'fin stack: tower (face, depth, pitch, fin, pipes) or low (face, depth, count, fin); conductivity; ' +
+    'or flat, a base without fins (face, depth)',
   source:
-    'heat: Stephan (1959), Shah & Bhatti (1987), Gnielinski (1976); fins: Incropera & DeWitt, Schmidt (1949); pressure: ' +
+    'heat: Stephan (1959), Shah & Bhatti (1987), Gnielinski (1976), flat: VDI Heat Atlas; fins: Incropera & DeWitt, Schmidt (1949); pressure: ' +
     'Muzychka & Yovanovich composite of Shah & London (1978), Blasius, White, Fluid Mechanics (all from memory)',
-  form: z.discriminatedUnion('fins', [towerForm, lowForm]),
+  form: z.discriminatedUnion('fins', [towerForm, lowForm, flatForm]),
   build,
 });

@@ -38,6 +38,7 @@ export const guard = elementKind({
     const dense = open < LEAST_OPEN;
     return {
       ...headLoss(guardLoss(open), face),
+      face,
       freeArea: open * face,
       disturbance: 'guard' as const,
       lossUncertainty: 0.2,

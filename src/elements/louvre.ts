@@ -25,6 +25,7 @@ export const louvre = elementKind({
     return {
       ...headLoss(LOUVRE_LOSS, open * face),
       ventFace: face,
+      face,
       freeArea: open * face,
       disturbance: 'panel' as const,
       lossUncertainty: 0.3,

@@ -136,6 +136,7 @@ function build(sheet: PerforatedSheet): Element {
     ...coefficients,
     faint: 0,
     ventFace: face,
+    face,
     freeArea: area,
     disturbance: 'panel',
     lossUncertainty: 0.25,

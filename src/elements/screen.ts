@@ -4,7 +4,7 @@ import { positive, written } from '../quantities/written.ts';
 import { type Element, elementKind, type FlowLaw } from './element.ts';
 import type { Field } from './hole-pattern.ts';
 import { openShare } from './open-share.ts';
-import { CREEPING, wireFactor } from './wire-reynolds.ts';
+import { CREEPING, CREEPING_END, wireFactor } from './wire-reynolds.ts';
 
 interface Screen {
   readonly screen: Field;
@@ -69,14 +69,16 @@ function screenLaw(heads: number, face: SquareMetres, wire: Metres): FlowLaw {
   return {
     loss: (flow, density, viscosity) => {
       const size = Math.abs(flow);
-      if (size === 0) return 0;
-      const { factor } = wireFactor((density * size * wire) / (face * viscosity));
+      const reynolds = (density * size * wire) / (face * viscosity);
+      // 22/Re times the square law is linear: written out, it holds down to no flow at all.
+      if (reynolds <= CREEPING_END) return (inertial * density * size + creeping * viscosity) * flow;
+      const { factor } = wireFactor(reynolds);
       return inertial * density * factor * flow * size;
     },
     slope: (flow, density, viscosity) => {
       const size = Math.abs(flow);
-      if (size === 0) return creeping * viscosity;
       const reynolds = (density * size * wire) / (face * viscosity);
+      if (reynolds <= CREEPING_END) return 2 * inertial * density * size + creeping * viscosity;
       const { factor, slope } = wireFactor(reynolds);
       return inertial * density * size * (2 * factor + reynolds * slope);
     },
@@ -93,6 +95,7 @@ function build({ screen: field, open: given, pitch, wire }: Screen): Element {
     faint: 0,
     law: screenLaw(screenLoss(open), face, wire),
     ventFace: face,
+    face,
     freeArea: open * face,
     disturbance: 'mesh',
     lossUncertainty: 0.2,

@@ -6,7 +6,7 @@ interface Node {
 }
 
 /** Above it the creeping part 22/Re no longer holds and the table begins. */
-const TABLE_START = 50;
+export const CREEPING_END = 50;
 /** k = 1 + 22/Re at low Reynolds numbers. Source: Idelchik, 3rd ed., diagram 8-6 (from memory). */
 export const CREEPING = 22;
 
@@ -17,7 +17,7 @@ export const CREEPING = 22;
  * Source: Idelchik, Handbook of Hydraulic Resistance, 3rd ed., diagram 8-6 (from memory).
  */
 const table: readonly [Node, ...Node[]] = [
-  { reynolds: TABLE_START, factor: 1 + CREEPING / TABLE_START, slope: -CREEPING / TABLE_START ** 2 },
+  { reynolds: CREEPING_END, factor: 1 + CREEPING / CREEPING_END, slope: -CREEPING / CREEPING_END ** 2 },
   { reynolds: 100, factor: 1.24, slope: -44 / 15_500 },
   { reynolds: 150, factor: 1.13, slope: -11 / 8000 },
   { reynolds: 200, factor: 1.08, slope: -9 / 13_000 },
@@ -40,7 +40,7 @@ export interface Factor {
  * @param reynolds velocity before the screen times wire diameter over kinematic viscosity [-], > 0
  */
 export function wireFactor(reynolds: number): Factor {
-  if (reynolds <= TABLE_START) {
+  if (reynolds <= CREEPING_END) {
     return { factor: 1 + CREEPING / reynolds, slope: -CREEPING / (reynolds * reynolds) };
   }
   let left = table[0];

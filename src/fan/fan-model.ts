@@ -20,6 +20,8 @@ export interface Rating {
   readonly level: Decibels;
   /** False if distance or basis were not stated and the default was assumed. */
   readonly basisStated: boolean;
+  /** Unweighted octave levels from 63 Hz to 8 kHz at 1 m, free field [dB]; absent if unknown. */
+  readonly octaves?: readonly Decibels[];
 }
 
 /** A fan of the catalog, in SI, ready to compute with. All laws refer to `fullSpeed` and 1.2 kg/m³. */
@@ -44,6 +46,8 @@ export interface FanModel {
   /** Price as a plain number in the user's currency; absent if unknown. */
   readonly price?: number;
   readonly blades?: number;
+  /** Struts that carry the motor; absent if unknown. */
+  readonly struts?: number;
   readonly provenance: Provenance;
 }
 

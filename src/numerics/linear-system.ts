@@ -23,12 +23,19 @@ function solveOne(a: Float64Array, b: Float64Array): boolean {
   return Number.isFinite(x);
 }
 
+/** Elimination with a pivot: the closed form loses digits where one coefficient dwarfs the others. */
 function solveTwo(a: Float64Array, b: Float64Array): boolean {
   const [a00, a01, a10, a11] = a as unknown as [number, number, number, number];
   const [b0, b1] = b as unknown as [number, number];
-  const determinant = a00 * a11 - a01 * a10;
-  b[0] = (b0 * a11 - b1 * a01) / determinant;
-  b[1] = (a00 * b1 - a10 * b0) / determinant;
+  if (Math.abs(a00) >= Math.abs(a10)) {
+    const factor = a10 / a00;
+    b[1] = (b1 - factor * b0) / (a11 - factor * a01);
+    b[0] = (b0 - a01 * b[1]) / a00;
+  } else {
+    const factor = a00 / a10;
+    b[1] = (b0 - factor * b1) / (a01 - factor * a11);
+    b[0] = (b1 - a11 * b[1]) / a10;
+  }
   return Number.isFinite(b[0]) && Number.isFinite(b[1]);
 }
 

@@ -86,7 +86,8 @@ export function toSi(unit: Unit, number: string, text: string): Outcome<number> 
  * Converts an SI value into a unit.
  *
  * @param unit to express it in
- * @param value in SI
+ * @param value any [SI unit of the kind]
+ * @returns the number to write before the unit [unit]
  */
 export function inUnit(unit: Unit, value: number): number {
   return (value * (unit.over ?? 1)) / (unit.times ?? 1) - (unit.shift ?? 0);
@@ -120,7 +121,7 @@ export function usualUnit(kind: KindName): Unit {
  * An SI value as text that `readQuantity` takes back.
  *
  * @param kind of quantity
- * @param value in SI
+ * @param value any [SI unit of the kind]
  * @param unit to show it in; the usual one of the kind by default
  */
 export function showQuantity(kind: KindName, value: number, unit: Unit = usualUnit(kind)): string {

@@ -42,6 +42,8 @@ export const written = {
   level: quantity('level'),
   /** A difference of levels [dB]. */
   decibel: quantity('decibel'),
+  /** Levels that are not A-weighted [dB]. */
+  decibelList: list('decibel', '20 24 28 30 29 26 20 14 dB'),
   /** 100 % = 1 [-]. */
   percent: quantity('percent'),
   /** [K/W] */

@@ -81,6 +81,7 @@ const examples: Readonly<Record<string, readonly Record<string, unknown>[]>> = {
       fin: '0.8 mm',
       conductivity: '390 W/(m K)',
     },
+    { fins: 'flat', face: '80 x 10 mm', depth: '100 mm' },
   ],
   sink: [
     {
@@ -93,6 +94,7 @@ const examples: Readonly<Record<string, readonly Record<string, unknown>[]>> = {
       a: '200 Pa s/m³',
       b: '3500 Pa s²/m⁶',
     },
+    { sink: 'single', face: '92 x 92 mm', R: '0.5 K/W', at: '1.5 m/s', a: '200 Pa s/m³', b: '3500 Pa s²/m⁶' },
   ],
   given: [
     { given: 'loss', K: 2.85, area: '60 cm²', vent: '80 cm²' },

@@ -55,3 +55,58 @@ describe('a sink with a measured curve', () => {
     expect(problemsOf(sink, { ...fitted, R: '-1 K/W' }).join()).toMatch(/^R: /);
   });
 });
+
+describe('a sink of which one point is known', () => {
+  const single = {
+    sink: 'single',
+    face: '100 x 100 mm',
+    R: '0.5 K/W',
+    at: `${AIR_AT_25.density / 1.2} m/s`,
+    a: '200 Pa s/m³',
+    b: '3500 Pa s²/m⁶',
+  };
+  const element = sink.make(single);
+  const resistance = (velocity: number) => element.finResistance?.(0.01 * velocity, AIR_AT_25) ?? Number.NaN;
+  const remarks = (velocity: number) => element.remarksAt?.(0.01 * velocity, AIR_AT_25) ?? [];
+
+  it('has its point, and falls with the root of the velocity', () => {
+    // Theory of developing laminar flow: exponent 0.5.
+    expect(off(resistance(1), 0.5)).toBeLessThan(1e-12);
+    expect(off(resistance(4), 0.25)).toBeLessThan(1e-12);
+    expect(off(resistance(0.25), 1)).toBeLessThan(1e-12);
+  });
+
+  it('never beats the heat balance of the air', () => {
+    expect(off(resistance(1e-3), 1 / (AIR_AT_25.density * 1e-5 * 1006))).toBeLessThan(1e-12);
+  });
+
+  it('says how far off it may be away from its point', () => {
+    // Derived: 4^0.15 − 1 is 23 %, for an exponent of 0.35 to 0.65.
+    expect(remarks(1.4)).toEqual([]);
+    expect(remarks(4).join()).toMatch(/4\.0 times away .* 23 % off/);
+    expect(remarks(0.25).join()).toMatch(/4\.0 times away .* 23 % off/);
+  });
+
+  it('needs a resistance above none', () => {
+    expect(problemsOf(sink, { ...single, R: '0 K/W' }).join()).toMatch(/^R: /);
+    expect(problemsOf(sink, { ...single, c: '0.1 K/W' }).join()).toMatch(/c/);
+  });
+});
+
+describe('the range of a measured curve', () => {
+  const ranged = { ...fitted, from: '0.5 m/s', to: '4 m/s' };
+  const remarks = (fields: Record<string, unknown>, velocity: number) =>
+    sink.make(fields).remarksAt?.((velocity * 0.0144 * 1.2) / AIR_AT_25.density, AIR_AT_25) ?? [];
+
+  it('may be exceeded by half either way, beyond that a remark says so', () => {
+    // Common practice, no source: no extrapolation by more than 1.5 times.
+    for (const velocity of [0.34, 0.5, 2, 4, 5.9]) expect(remarks(ranged, velocity)).toEqual([]);
+    expect(remarks(ranged, 0.25).join()).toContain('2.0 times beyond');
+    expect(remarks(ranged, 8).join()).toContain('2.0 times beyond');
+    expect(remarks(fitted, 8)).toEqual([]);
+  });
+
+  it('ends above its start', () => {
+    expect(problemsOf(sink, { ...ranged, to: '0.4 m/s' }).join()).toMatch(/^to: /);
+  });
+});

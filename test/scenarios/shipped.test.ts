@@ -67,7 +67,7 @@ describe('the desk scanner', () => {
     }
     const quietest = Math.min(...rows.map(({ outcome }) => outcome.level));
     expect(rows[0]?.outcome.level).toBeLessThan(quietest + 1);
-  });
+  }, 60_000);
 });
 
 describe('the shelf charger', () => {
@@ -136,7 +136,7 @@ describe('the wall cabinet', () => {
     const tight = enclosure.places.findIndex((place) => place.id === 'top-vent');
     const tightened = (best?.build.options ?? []).with(tight, 0);
     expect(levelOf(enclosure, tightened)).toBeGreaterThan((best?.level ?? 0) + 1);
-  });
+  }, 60_000);
 });
 
 describe('the drive dock', () => {
