@@ -1,13 +1,14 @@
+import { bankWords } from './bank-words.ts';
 import { type Bank, type Build, type Enclosure, type Leg, OUTSIDE, type Place } from './enclosure.ts';
 import type { BuildDescription } from './outcome.ts';
 import { bankIn } from './stages.ts';
 
-/** What stands in a place where there was a choice; empty where there was none. */
+/** What stands in a place where there was a choice, or fans that do not turn; else empty. */
 function holds(place: Place, option: number): string {
-  if (place.options.length < 2) return '';
-  if (place.kind === 'element') return place.options[option]?.label ?? '';
+  const chosen = place.options.length > 1;
+  if (place.kind === 'element') return chosen ? (place.options[option]?.label ?? '') : '';
   const bank = place.options[option] ?? null;
-  return bank === null ? 'empty' : `${bank.fan.id} x${bank.count}`;
+  return chosen || bank?.lost ? bankWords(bank) : '';
 }
 
 function isFins(place: Place | undefined, option: number | undefined): boolean {
@@ -31,6 +32,11 @@ function legWords(enclosure: Enclosure, build: Build, leg: Leg): string | null {
   return `${how} on ${enclosure.places[fins]?.id ?? ''}`;
 }
 
+/** Fans of a bank that are there, dead ones among them. */
+function fansThere({ count, lost }: Bank): number {
+  return count + (lost?.dead ?? 0);
+}
+
 /** All fans of a build, bank by bank. */
 function banksOf(enclosure: Enclosure, build: Build): readonly Bank[] {
   return enclosure.places.flatMap((_, place) => bankIn(enclosure, build, place) ?? []);
@@ -45,7 +51,9 @@ function banksOf(enclosure: Enclosure, build: Build): readonly Bank[] {
 export function describeBuild(enclosure: Enclosure, build: Build): BuildDescription {
   const banks = banksOf(enclosure, build);
   const words = enclosure.legs.flatMap((leg) => legWords(enclosure, build, leg) ?? []);
-  const prices = banks.map(({ fan, count }) => (fan.price === undefined ? undefined : count * fan.price));
+  const prices = banks.map((bank) =>
+    bank.fan.price === undefined ? undefined : fansThere(bank) * bank.fan.price,
+  );
   const price = prices.every((each) => each !== undefined)
     ? prices.reduce((sum, each) => sum + each, 0)
     : undefined;
@@ -56,7 +64,7 @@ export function describeBuild(enclosure: Enclosure, build: Build): BuildDescript
       place: place.id,
       holds: holds(place, build[index] ?? 0),
     })),
-    fanCount: banks.reduce((sum, { count }) => sum + count, 0),
+    fanCount: banks.reduce((sum, bank) => sum + fansThere(bank), 0),
     ...(price === undefined ? {} : { price }),
   };
 }

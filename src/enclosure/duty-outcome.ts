@@ -1,14 +1,19 @@
-import { LOOP_GAIN_WARNING } from '../heat/part-temperature.ts';
+import { rises } from '../heat/part-power.ts';
+import { bankRemarks } from './bank-remarks.ts';
+import { soundOutcome } from './duty-sound.ts';
 import type { Duty } from './enclosure.ts';
 import { heatBudget } from './heat-outcome.ts';
+import { heatFailures, heatRemarks } from './heat-remarks.ts';
 import { legOutcome } from './leg-outcome.ts';
 import type { Machine } from './machine.ts';
 import { levelOfEnergy } from './noise.ts';
-import type { BankOutcome, ChamberOutcome, DutyOutcome, PartOutcome } from './outcome.ts';
+import type { ChamberOutcome, DutyOutcome, PanelOutcome, PartOutcome } from './outcome.ts';
+import { panelOutcomes } from './panel-outcome.ts';
 import { partOutcomes } from './part-outcome.ts';
 import { createPass, type PassFailure } from './pass.ts';
-import { conditionsOf, newPassState } from './pass-state.ts';
+import { type Conditions, conditionsOf, newPassState } from './pass-state.ts';
 import { chamberTemperature, type SolvedPass } from './solved-pass.ts';
+import { soundSources } from './sound-sources.ts';
 import { bankOutcome, sourceOutcomes } from './source-outcome.ts';
 
 /** Accuracy of the temperatures that are reported [K]. */
@@ -23,24 +28,30 @@ function chamberOutcomes(solved: SolvedPass): readonly ChamberOutcome[] {
   }));
 }
 
-function remarksOf(parts: readonly PartOutcome[], banks: readonly BankOutcome[]): readonly string[] {
-  return [
-    ...parts
-      .filter(({ loopGain: gain }) => gain >= LOOP_GAIN_WARNING)
-      .map(({ part, loopGain: gain }) =>
-        gain >= 1
-          ? `${part}: its power rises with temperature faster than it can be cooled, it runs away`
-          : `${part}: its power rises with temperature, loop gain ${gain.toFixed(2)}`,
-      ),
-    ...banks
-      .filter(({ ratio }) => ratio < 0.3)
-      .map(({ place }) => `${place}: below 30 % speed the fan laws are uncertain`),
-  ];
+/** Why air and heat do not settle: whether they would if no power rose with temperature. */
+function reasonOf(
+  machine: Machine,
+  conditions: Conditions,
+  ratios: Float64Array,
+  failure: PassFailure,
+): PassFailure {
+  if (failure !== 'air and heat do not settle') return failure;
+  const { parts } = machine.plant.enclosure;
+  const held = new Map(
+    parts.flatMap((part, index) =>
+      rises(part) ? [[index, part.power * (conditions.heat[index] as number)] as const] : [],
+    ),
+  );
+  const calm = createPass(machine)({ ...conditions, held }, ratios, newPassState(machine), REPORT_TOLERANCE);
+  if (held.size === 0 || calm) return failure;
+  return 'the parts run away: their power rises with temperature about as fast as the air cools them, or faster';
 }
 
 /** The limit with the least margin. */
-function tightestOf(parts: readonly PartOutcome[]): DutyOutcome['tightest'] {
-  const all = parts.flatMap(({ part, limits }) => limits.map((limit) => ({ part, ...limit })));
+function tightestOf(parts: readonly PartOutcome[], panels: readonly PanelOutcome[]): DutyOutcome['tightest'] {
+  const all = [...parts, ...panels.map(({ chamber, limits }) => ({ part: chamber, limits }))].flatMap(
+    ({ part, limits }) => limits.map((limit) => ({ part, ...limit })),
+  );
   return all.reduce<DutyOutcome['tightest']>(
     (least, limit) => (!least || limit.margin < least.margin ? limit : least),
     undefined,
@@ -60,26 +71,31 @@ export function dutyOutcome(machine: Machine, duty: Duty, ratios: Float64Array):
   const conditions = conditionsOf(enclosure, duty);
   const state = newPassState(machine);
   const failure = createPass(machine)(conditions, ratios, state, REPORT_TOLERANCE);
-  if (failure) return failure;
+  if (failure) return reasonOf(machine, conditions, ratios, failure);
   const solved: SolvedPass = { machine, duty, conditions, ratios, state };
   const parts = partOutcomes(solved);
   const banks = machine.banks.map((bank, index) => bankOutcome(solved, bank, index));
-  const { sources, energy } = sourceOutcomes(solved);
-  const tightest = tightestOf(parts);
+  const sources = soundSources(solved);
+  const panels = panelOutcomes(solved);
+  const failures = heatFailures(solved);
+  const tightest = tightestOf(parts, panels);
   return {
     duty: duty.id,
     share: duty.share,
     room: duty.room,
-    adequate: !tightest || tightest.margin >= enclosure.margin - 1e-6,
+    adequate: failures.length === 0 && (!tightest || tightest.margin >= enclosure.margin - 1e-6),
     banks,
     legs: enclosure.legs.map((leg, index) => legOutcome(solved, leg, index)),
     chambers: chamberOutcomes(solved),
     parts,
+    panels,
+    failures,
     ...(tightest ? { tightest } : {}),
-    sources,
-    level: levelOfEnergy(energy),
+    sources: sourceOutcomes(machine, sources),
+    level: levelOfEnergy(sources.reduce((sum, { energy }) => sum + energy, 0)),
+    sound: soundOutcome(solved, sources),
     fanPower: banks.reduce((sum, bank) => sum + bank.power, 0),
     ...heatBudget(solved),
-    remarks: remarksOf(parts, banks),
+    remarks: [...heatRemarks(solved, parts), ...bankRemarks(machine.banks, banks)],
   };
 }

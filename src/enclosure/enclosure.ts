@@ -1,17 +1,13 @@
 import type { Element } from '../elements/element.ts';
 import type { FanModel } from '../fan/fan-model.ts';
-import type {
-  Decibels,
-  Fraction,
-  Kelvins,
-  KelvinsPerWatt,
-  Metres,
-  Pascals,
-  PerKelvin,
-  Watts,
-} from '../quantities/dimensions.ts';
+import type { LostFans } from '../fan/mixed-bank.ts';
+import type { HeatPath } from '../heat/heat-path.ts';
+import type { PanelMaterial } from '../heat/panel.ts';
+import type { PowerLaw } from '../heat/part-power.ts';
+import type { Fraction, Kelvins, Metres, Pascals, Watts } from '../quantities/dimensions.ts';
 import type { Assumptions } from './assumptions.ts';
 import type { SpeedBand } from './avoided-speeds.ts';
+import type { Hearing, Listener } from './hearing.ts';
 
 /** Chamber 0 is always the room around the box. */
 export const OUTSIDE = 0;
@@ -26,7 +22,10 @@ export interface ElementOption {
 /** Fans side by side, all of one model and at one speed; `null` stands for an empty place. */
 export interface Bank {
   readonly fan: FanModel;
+  /** Fans that turn. */
   readonly count: number;
+  /** Fans beside them that do not; none if absent. */
+  readonly lost?: LostFans;
 }
 
 /** A passive element's place and what may stand there. */
@@ -34,6 +33,8 @@ export interface ElementPlace {
   readonly kind: 'element';
   readonly id: string;
   readonly options: readonly ElementOption[];
+  /** How the place lies to the listener if an option makes noise; as `listener` says if absent. */
+  readonly heard?: Hearing;
 }
 
 /** A place for fans and what may stand there. */
@@ -47,8 +48,14 @@ export interface BankPlace {
   readonly inletGap: Metres;
   /** Clear distance between the fan and what it blows at [m]. */
   readonly outletGap: Metres;
+  /** Distance from the fan to a flat wall before its inlet [m], > 0; absent if there is none. */
+  readonly inletWall?: Metres;
+  /** Distance from the fan to a flat wall behind its outlet [m], > 0; absent if there is none. */
+  readonly outletWall?: Metres;
   /** Bands of speed in which its fans should not run; none if absent. */
   readonly avoid?: readonly SpeedBand[];
+  /** How the place lies to the listener; as `listener` says if absent. */
+  readonly heard?: Hearing;
 }
 
 export type Place = ElementPlace | BankPlace;
@@ -62,6 +69,8 @@ export interface Leg {
   readonly through: readonly number[];
   /** Share of the box's own exhaust in the air that enters from outside [-], 0 ≤ share < 1. */
   readonly recirculation: Fraction;
+  /** How much higher its end lies than its start [m]: the lighter air of a leg that rises helps along; 0 if absent. */
+  readonly rise?: Metres;
 }
 
 /** Where a part gives off its heat: on the fins of a place or into the air of a chamber. */
@@ -69,25 +78,46 @@ export type Seat =
   | { readonly kind: 'fins'; readonly place: number }
   | { readonly kind: 'chamber'; readonly chamber: number };
 
-/** Highest temperature allowed to the part itself or to the air at it. */
+/** Highest temperature allowed to the part itself, to the air at it, or to a probe in the base under it. */
 export interface Limit {
-  readonly of: 'part' | 'air';
+  readonly of: 'part' | 'air' | 'probe';
   readonly temperature: Kelvins;
 }
 
-/** Something that makes heat. */
-export interface Part {
+/** What a temperature that has a limit is of: as asked, of a part whose heat pipes dry out above it, or of a panel. */
+export type LimitKind = Limit['of'] | 'pipes' | 'panel';
+
+/** What a supply was seen to give. */
+export interface SupplyReading {
+  /** Direct current at full heat [W]. */
+  readonly output: Watts;
+  /** What it may give for a short time [W]; absent if nobody said. */
+  readonly rating?: Watts;
+}
+
+/** Something that makes heat: how much, where, and what the heat passes on its way to the fins or the air. */
+export interface Part extends PowerLaw, HeatPath {
   readonly id: string;
-  /** Power at the reference temperature [W]. */
-  readonly power: Watts;
-  /** Relative rise of the power with the part's temperature [1/K]. */
-  readonly slope: PerKelvin;
-  /** Part temperature at which `power` holds [K]. */
-  readonly powerAt: Kelvins;
+  /** Only a supply may sit outside. */
   readonly seat: Seat;
-  /** Flow-independent resistance from the part to the fin base or the chamber air [K/W]. */
-  readonly resistance: KelvinsPerWatt;
   readonly limits: readonly Limit[];
+  /** Share of the base's resistance that a probe in it sees [-]; 1 if absent. */
+  readonly probe?: Fraction;
+  /** Only of the part that feeds the others. */
+  readonly supply?: SupplyReading;
+}
+
+/** The outer wall of a chamber, as far as heat passes it. */
+export interface Skin {
+  readonly chamber: number;
+  /** From the air of the chamber to the room [W/K], ≥ 0. */
+  readonly conductance: number;
+  /** Share of that temperature drop that lies outside the panel [-]. */
+  readonly share: Fraction;
+  /** What people touch; absent if nobody does. */
+  readonly material?: PanelMaterial;
+  /** Highest temperature of the panel [K]; none if absent. */
+  readonly limit?: Kelvins;
 }
 
 /** A state of use. */
@@ -100,10 +130,17 @@ export interface Duty {
   readonly room: Kelvins;
 }
 
+/** Fans of one place that do not turn. */
+export interface LostThere extends LostFans {
+  readonly place: number;
+}
+
 /** A build the user gave a name to: one option index per place. */
 export interface NamedBuild {
   readonly id: string;
   readonly options: Build;
+  /** Fans that do not turn, by place; solve the build in the enclosure that `withLostFans` makes. */
+  readonly lost?: readonly LostThere[];
 }
 
 /** One assignment of all choices: for each place the index of the option that stands there. */
@@ -113,12 +150,14 @@ export type Build = readonly number[];
 export interface Enclosure {
   readonly title: string;
   readonly site: { readonly pressure: Pascals; readonly relativeHumidity: Fraction };
-  readonly listener: { readonly distance: Metres; readonly background?: Decibels };
+  readonly listener: Listener;
   /** Names; index 0 is `outside`. */
   readonly chambers: readonly string[];
   readonly places: readonly Place[];
   readonly legs: readonly Leg[];
   readonly parts: readonly Part[];
+  /** Chambers whose outer wall lets heat through; none if absent. */
+  readonly skins?: readonly Skin[];
   readonly duties: readonly Duty[];
   readonly builds: readonly NamedBuild[];
   /** Least margin asked of every limit [K], ≥ 0. */

@@ -1,7 +1,12 @@
 import { STAGNANT_FLOW } from '../heat/mixing.ts';
-import { OUTSIDE } from './enclosure.ts';
+import { OUTSIDE, type Part } from './enclosure.ts';
 import type { DutyOutcome } from './outcome.ts';
+import { panelOutcomes } from './panel-outcome.ts';
 import { chamberTemperature, placeId, type SolvedPass } from './solved-pass.ts';
+
+function isOutside({ seat }: Part): boolean {
+  return seat.kind === 'chamber' && seat.chamber === OUTSIDE;
+}
 
 /** Heat in, and what the air carries out of the box. */
 export function heatBudget(
@@ -10,10 +15,16 @@ export function heatBudget(
   const { machine, state, conditions } = solved;
   const { enclosure } = machine.plant;
   const heat = [
-    ...enclosure.parts.map((part, index) => ({ label: part.id, amount: state.partPowers[index] as number })),
+    ...enclosure.parts.flatMap((part, index) =>
+      isOutside(part) ? [] : [{ label: part.id, amount: state.partPowers[index] as number }],
+    ),
     ...machine.banks.map((bank, index) => ({
       label: `fans ${placeId(machine, bank.place)}`,
       amount: state.fanPowers[index] as number,
+    })),
+    ...panelOutcomes(solved).map(({ chamber, heat: lost }) => ({
+      label: `through the wall of ${chamber}`,
+      amount: -lost,
     })),
   ];
   let carried = 0;

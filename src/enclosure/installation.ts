@@ -1,3 +1,4 @@
+import type { Metres } from '../quantities/dimensions.ts';
 import { installationTerm, type Obstacle } from '../sound/fan-noise.ts';
 import type { Bank, BankPlace, Build, Enclosure, Leg, Place } from './enclosure.ts';
 
@@ -43,6 +44,40 @@ function objectsAlong(
   return objects;
 }
 
+function withWall(objects: readonly Obstacle[], distance: Metres | undefined): readonly Obstacle[] {
+  return distance === undefined ? objects : [...objects, { disturbance: 'wall', gap: distance }];
+}
+
+/** What stands before and behind a bank: along its leg nearest first, then its walls. */
+export interface Surroundings {
+  readonly inlet: readonly Obstacle[];
+  readonly outlet: readonly Obstacle[];
+}
+
+/**
+ * What stands before and behind a bank.
+ *
+ * @param enclosure the scenario
+ * @param build one option index per place
+ * @param place the bank's place
+ * @param leg index of its leg
+ * @param stage its position in the leg
+ */
+export function bankSurroundings(
+  enclosure: Enclosure,
+  build: Build,
+  place: BankPlace,
+  leg: number,
+  stage: number,
+): Surroundings {
+  const plan = enclosure.legs[leg] as Leg;
+  const { inletGap, outletGap, inletWall, outletWall } = place;
+  return {
+    inlet: withWall(objectsAlong(enclosure, build, plan, stage, -1, inletGap), inletWall),
+    outlet: withWall(objectsAlong(enclosure, build, plan, stage, 1, outletGap), outletWall),
+  };
+}
+
 /**
  * Installation and panel terms of one fan of a bank [dB], from what stands before and behind it.
  *
@@ -64,8 +99,6 @@ export function bankInstallation(
   bank: Bank,
 ): number {
   const { sound } = enclosure.assumptions;
-  const plan = enclosure.legs[leg] as Leg;
-  const inlet = objectsAlong(enclosure, build, plan, stage, -1, place.inletGap);
-  const outlet = objectsAlong(enclosure, build, plan, stage, 1, place.outletGap);
+  const { inlet, outlet } = bankSurroundings(enclosure, build, place, leg, stage);
   return installationTerm(inlet, outlet, bank.fan.size, sound) + sound.panelMounting;
 }

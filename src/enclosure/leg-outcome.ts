@@ -1,21 +1,34 @@
 import { densityAt } from '../air/air.ts';
 import type { SeriesLeg } from '../airway/series.ts';
+import { closenessLoss } from '../airway/stage-flow.ts';
+import { closenessIn } from './closeness.ts';
 import type { Leg } from './enclosure.ts';
-import type { LegOutcome } from './outcome.ts';
+import type { BudgetLine, LegOutcome } from './outcome.ts';
 import { chamberTemperature, enteringTemperature, placeId, type SolvedPass } from './solved-pass.ts';
+
+/** What the stages of a leg lose by themselves, then what they lose because things stand close, then its height. */
+function pressureLines({ machine }: SolvedPass, leg: Leg, index: number, flow: number): BudgetLine[] {
+  const series = machine.legs[index] as SeriesLeg;
+  const closeness = closenessIn(machine.plant.enclosure, machine.build, leg);
+  const lines = leg.through.flatMap((place, stage): BudgetLine[] => {
+    const label = placeId(machine, place);
+    const own = { label, amount: series.stageLoss(stage, flow) };
+    const amount = closenessLoss(series, stage, flow);
+    if (amount === 0) return [own];
+    const close = closeness[stage];
+    const why = close ? `only the part that ${placeId(machine, close.bank)} reaches` : 'wall close by';
+    return [own, { label: `${label}: ${why}`, amount }];
+  });
+  return leg.rise ? [...lines, { label: 'weight of the air', amount: -series.lift }] : lines;
+}
 
 /** Flow and pressure budget of a leg. */
 export function legOutcome(solved: SolvedPass, leg: Leg, index: number): LegOutcome {
   const { machine, state, conditions } = solved;
-  const series = machine.legs[index] as SeriesLeg;
   const massFlow = state.network.flows[index] as number;
   const source = massFlow >= 0 ? leg.from : leg.to;
   const entering =
     source === leg.from ? enteringTemperature(solved, leg, index) : chamberTemperature(solved, source);
-  const pressures = leg.through.map((place, stage) => ({
-    label: placeId(machine, place),
-    amount: series.stageLoss(stage, massFlow),
-  }));
   const names = machine.plant.enclosure.chambers;
   return {
     leg: leg.id,
@@ -25,7 +38,7 @@ export function legOutcome(solved: SolvedPass, leg: Leg, index: number): LegOutc
     flow: massFlow / densityAt(conditions.site, entering),
     pressureDifference:
       (state.network.pressures[leg.from] as number) - (state.network.pressures[leg.to] as number),
-    pressures,
+    pressures: pressureLines(solved, leg, index, massFlow),
     reversed: massFlow < 0,
   };
 }

@@ -7,6 +7,7 @@ import type { SpeedLevel } from '../sound/fan-noise.ts';
 import { speedModel } from '../sound/fan-noise.ts';
 import type { SpeedBand } from './avoided-speeds.ts';
 import type { Bank, BankPlace, Build, Enclosure, Leg, Place } from './enclosure.ts';
+import { nearness } from './hearing.ts';
 import { bankInstallation } from './installation.ts';
 import { bankIn, occupant, stagesOf } from './stages.ts';
 
@@ -27,6 +28,8 @@ export interface MachineBank {
   readonly speedLevel: SpeedLevel;
   /** Installation and panel terms of one fan [dB]. */
   readonly installation: number;
+  /** Factor on its sound energy that makes it count as far off as the box [-]. */
+  readonly nearness: number;
   /** Speeds it should not run at. */
   readonly avoid: readonly SpeedBand[];
 }
@@ -37,6 +40,8 @@ export interface MachineElement {
   readonly leg: number;
   readonly stage: number;
   readonly element: Element;
+  /** Factor on its sound energy that makes it count as far off as the box [-]. */
+  readonly nearness: number;
 }
 
 /** One build made ready to compute with. */
@@ -52,6 +57,13 @@ export interface Machine {
   readonly seats: readonly (MachineElement | null)[];
 }
 
+/** Conductance from each chamber through its wall to the room [W/K]. */
+function conductancesOf({ chambers, skins = [] }: Enclosure): readonly number[] {
+  return chambers.map((_, chamber) =>
+    skins.reduce((sum, skin) => sum + (skin.chamber === chamber ? skin.conductance : 0), 0),
+  );
+}
+
 /** Prepares what all builds share. */
 export function plantOf(enclosure: Enclosure): Plant {
   const topology = {
@@ -63,7 +75,11 @@ export function plantOf(enclosure: Enclosure): Plant {
     enclosure,
     topology,
     balance: createBalancer(topology),
-    mix: createMixer({ ...topology, recirculation: enclosure.legs.map((leg) => leg.recirculation) }),
+    mix: createMixer({
+      ...topology,
+      recirculation: enclosure.legs.map((leg) => leg.recirculation),
+      conductances: conductancesOf(enclosure),
+    }),
   };
 }
 
@@ -99,6 +115,7 @@ export function assemble(plant: Plant, build: Build): Machine {
         place: index,
         ...position,
         element: occupant(place, build[index] ?? -1) as Element,
+        nearness: nearness(enclosure, index),
       };
       return;
     }
@@ -133,5 +150,6 @@ function machineBank(
     speedLevel: speedModel(bank.fan.ratings, bank.fan.fullSpeed, sound),
     avoid: place.avoid ?? [],
     installation: bankInstallation(enclosure, build, place, position.leg, position.stage, bank),
+    nearness: nearness(enclosure, index),
   };
 }

@@ -1,5 +1,6 @@
 import { elementLoss, type SeriesLeg } from '../airway/series.ts';
-import type { Decibels } from '../quantities/dimensions.ts';
+import { fanFlow } from '../airway/stage-flow.ts';
+import type { CubicMetresPerSecond, Decibels } from '../quantities/dimensions.ts';
 import { levelAtRatio, workingPointTerm } from '../sound/fan-noise.ts';
 import { energy } from '../sound/levels.ts';
 import { openingEnergy } from '../sound/opening-noise.ts';
@@ -7,7 +8,10 @@ import { stallTerm } from '../sound/stall.ts';
 import type { Machine, MachineBank, MachineElement } from './machine.ts';
 import type { PassState } from './pass-state.ts';
 
-/** Sound energies at 1 m, relative to the reference pressure squared: 10^(L/10). */
+/**
+ * Sound energies at 1 m, relative to the reference pressure squared: 10^(L/10). Each source is moved to the distance
+ * of the box and carries its directivity, so that all may be added and spread together.
+ */
 export interface NoiseState {
   /** One entry a bank, all its fans together. */
   readonly banks: Float64Array;
@@ -20,12 +24,12 @@ export function newNoiseState(machine: Machine): NoiseState {
   return { banks: new Float64Array(machine.banks.length), vents: new Float64Array(machine.vents.length) };
 }
 
-/** Flow of one fan of a bank as a share of its free delivery at its speed [-]; 0 if it stands still. */
+/** Flow of one turning fan of a bank as a share of its free delivery at its speed [-]; 0 if it stands still. */
 export function flowShare(machine: Machine, bank: MachineBank, ratio: number, state: PassState): number {
   if (ratio <= 0) return 0;
   const leg = machine.legs[bank.leg] as SeriesLeg;
-  const volume = (state.network.flows[bank.leg] as number) / (leg.densities[bank.stage] as number);
-  return volume / bank.bank.count / (ratio * bank.bank.fan.curve.freeDelivery);
+  const volume = fanFlow(leg, bank.stage, state.network.flows[bank.leg] as number);
+  return volume / (ratio * bank.bank.fan.curve.freeDelivery);
 }
 
 function bankEnergy(machine: Machine, bank: MachineBank, ratio: number, state: PassState): number {
@@ -39,26 +43,36 @@ function bankEnergy(machine: Machine, bank: MachineBank, ratio: number, state: P
   );
   const level = levelAtRatio(bank.speedLevel, ratio) + working + bank.installation;
   // The floor of each fan is added last and at every speed, so the energy has no kink.
-  return bank.bank.count * (energy(level) + energy(sound.fanFloor));
+  return bank.nearness * bank.bank.count * (energy(level) + energy(sound.fanFloor));
+}
+
+/** Volume flow through an opening, at its own density [m³/s]. */
+export function ventFlow(
+  machine: Machine,
+  { leg, stage }: MachineElement,
+  state: PassState,
+): CubicMetresPerSecond {
+  const { densities } = machine.legs[leg] as SeriesLeg;
+  return (state.network.flows[leg] as number) / (densities[stage] as number);
 }
 
 function ventEnergy(machine: Machine, vent: MachineElement, state: PassState): number {
   const leg = machine.legs[vent.leg] as SeriesLeg;
   const density = leg.densities[vent.stage] as number;
-  const flow = (state.network.flows[vent.leg] as number) / density;
+  const flow = ventFlow(machine, vent, state);
   const face = vent.element.ventFace ?? 0;
   if (!(face > 0)) return 0;
   const loss = elementLoss(vent.element, flow, density, leg.viscosities[vent.stage] as number);
-  return openingEnergy(face, flow, loss, density, machine.plant.enclosure.assumptions.sound);
+  return vent.nearness * openingEnergy(face, flow, loss, density, machine.plant.enclosure.assumptions.sound);
 }
 
 /**
- * Sound energy of a build at the listener, free field: the sum over all fans and openings, by distance.
+ * Sound energy of a build at the listener, free field: the sum over all fans and openings, each by its distance.
  *
  * @param machine the build
  * @param ratios speed of each bank as a share of full speed [-]
  * @param state a solved pass at these speeds
- * @param noise overwritten by the energy of each source at 1 m
+ * @param noise overwritten by the energy of each source at 1 m, as if as far off as the box
  * @returns 10^(L/10) at the listener [-]
  */
 export function soundEnergy(

@@ -1,11 +1,16 @@
+import type { LostFans } from '../fan/mixed-bank.ts';
 import type {
+  CubicMetresPerSecond,
   Decibels,
   Fraction,
   KelvinDifference,
   Kelvins,
+  Metres,
   Pascals,
   Watts,
 } from '../quantities/dimensions.ts';
+import type { LimitKind } from './enclosure.ts';
+import type { SoundOutcome } from './sound-outcome.ts';
 
 /** One line of a budget; the lines of a budget sum to its total. */
 export interface BudgetLine {
@@ -38,7 +43,7 @@ export interface ChamberOutcome {
 
 /** A limit and how it is met. */
 export interface LimitOutcome {
-  readonly of: 'part' | 'air';
+  readonly of: LimitKind;
   readonly limit: Kelvins;
   readonly found: Kelvins;
   /** Limit less found [K]; negative if broken. */
@@ -52,15 +57,36 @@ export interface PartOutcome {
   readonly temperature: Kelvins;
   /** Where the kelvins above the room come from; sums to temperature less room. */
   readonly rise: readonly BudgetLine[];
-  /** Loop gain of the part alone at its present resistance [-]. */
+  /** Of a probe in the base under the part [K]; absent if the part has none. */
+  readonly probe?: Kelvins;
+  /** Loop gain of the part alone at its present resistance and power [-]. */
   readonly loopGain: Fraction;
+  /** The same with all that its heat warms [-]; absent if the part runs away. */
+  readonly wholeLoopGain?: Fraction;
   readonly limits: readonly LimitOutcome[];
+}
+
+/** The outer wall of a chamber that lets heat through. */
+export interface PanelOutcome {
+  readonly chamber: string;
+  /** Heat that leaves by it [W]. */
+  readonly heat: Watts;
+  /** Of its outer face [K]. */
+  readonly temperature: Kelvins;
+  readonly limits: readonly LimitOutcome[];
+}
+
+/** Why a duty is not adequate although no limit is broken: a part runs away, or its heat pipes dry out. */
+export interface FailureOutcome {
+  readonly part: string;
+  readonly reason: string;
 }
 
 /** A bank at its working point. */
 export interface BankOutcome {
   readonly place: string;
   readonly fan: string;
+  /** Fans that turn. */
   readonly count: number;
   /** Share of full speed [-]. */
   readonly ratio: Fraction;
@@ -69,6 +95,8 @@ export interface BankOutcome {
   /** Flow through all its fans [m³/s], local state. */
   readonly flow: number;
   readonly pressureRise: Pascals;
+  /** The rise by the points of the curve as given, where it is not the one computed with [Pa]: in a dip of stall. */
+  readonly rawPressureRise?: Pascals;
   /** Flow over free delivery at this speed [-]. */
   readonly flowShare: Fraction;
   readonly power: Watts;
@@ -76,12 +104,18 @@ export interface BankOutcome {
   readonly overdriven: boolean;
   readonly backflow: boolean;
   readonly synthesisedCurve: boolean;
+  /** Fans beside those that turn, and what flows along the stream through their places [m³/s]; absent if none. */
+  readonly lost?: LostFans & { readonly flow: CubicMetresPerSecond };
 }
 
 /** A source of sound. */
 export interface SourceOutcome {
   readonly source: string;
   readonly kind: 'fans' | 'opening';
+  /** Distance from the listener [m]. */
+  readonly distance: Metres;
+  /** Level towards the listener above that in the rated direction [dB]. */
+  readonly directivity: Decibels;
   /** At the listener [dB]. */
   readonly level: Decibels;
   /** Share of the sound energy [-]; shares sum to 1. */
@@ -98,13 +132,17 @@ export interface DutyOutcome {
   readonly legs: readonly LegOutcome[];
   readonly chambers: readonly ChamberOutcome[];
   readonly parts: readonly PartOutcome[];
-  /** The part limit with the least margin; absent if no part has a limit. */
+  /** Only walls that let heat through. */
+  readonly panels: readonly PanelOutcome[];
+  readonly failures: readonly FailureOutcome[];
+  /** The limit with the least margin, of a part or of the panel of a chamber; absent if nothing has a limit. */
   readonly tightest?: { readonly part: string } & LimitOutcome;
   readonly sources: readonly SourceOutcome[];
   /** Free-field level at the listener [dB]. */
   readonly level: Decibels;
+  readonly sound: SoundOutcome;
   readonly fanPower: Watts;
-  /** Heat into the air: parts and fans [W]; sums to what the exhaust carries. */
+  /** Heat into the air: parts and fans, less what leaves by the walls [W]; sums to what the exhaust carries. */
   readonly heat: readonly BudgetLine[];
   /** Heat carried out of the box by the air [W]. */
   readonly heatCarried: Watts;

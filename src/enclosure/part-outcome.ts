@@ -1,14 +1,23 @@
-import { loopGain } from '../heat/part-temperature.ts';
+import { pathSteps } from '../heat/heat-path.ts';
+import { partLimits, probeTemperature } from './asked-limits.ts';
 import { OUTSIDE, type Part } from './enclosure.ts';
-import type { BudgetLine, LimitOutcome, PartOutcome } from './outcome.ts';
+import { localLoopGain, wholeLoopGain } from './loop-gain.ts';
+import type { BudgetLine, PartOutcome } from './outcome.ts';
+import { limitOutcome } from './panel-outcome.ts';
 import { enteringTemperature, type SolvedPass } from './solved-pass.ts';
 
-function limitOutcomes(solved: SolvedPass, part: Part, index: number): readonly LimitOutcome[] {
-  const { state } = solved;
-  return part.limits.map((limit) => {
-    const found = (limit.of === 'part' ? state.partTemperatures[index] : state.partAir[index]) as number;
-    return { of: limit.of, limit: limit.temperature, found, margin: limit.temperature - found };
-  });
+/** What a part's own resistance is called: all of its way, or what is left of it. */
+function restLabel(part: Part, seated: boolean): string {
+  if (part.pipes || part.base || part.paste) return 'the rest of the way to the part';
+  return seated ? 'fin base to part' : 'air to part';
+}
+
+/** Kelvins from the fins, or the chamber air, to the part, step by step. */
+function pathRise({ state }: SolvedPass, part: Part, index: number, seated: boolean): readonly BudgetLine[] {
+  const power = state.partPowers[index] as number;
+  const fins = state.finResistances[index] as number;
+  const steps = pathSteps(part, fins, restLabel(part, seated));
+  return steps.map(({ label, resistance }) => ({ label, amount: power * resistance }));
 }
 
 /** Kelvins above the room, by cause. */
@@ -16,9 +25,11 @@ function riseOf(solved: SolvedPass, part: Part, index: number): readonly BudgetL
   const { machine, state, conditions } = solved;
   const seat = machine.seats[index] ?? null;
   const air = state.partAir[index] as number;
-  const own = state.partPowers[index] as number;
-  const toPart = own * part.resistance;
-  const base = (state.partTemperatures[index] as number) - air - toPart;
+  const path = pathRise(solved, part, index, seat !== null);
+  const base = path.reduce(
+    (rest, line) => rest - line.amount,
+    (state.partTemperatures[index] as number) - air,
+  );
   const leg = seat ? machine.plant.enclosure.legs[seat.leg] : undefined;
   const drawnIn = leg && leg.from === OUTSIDE && seat && (state.network.flows[seat.leg] as number) >= 0;
   const again = drawnIn ? enteringTemperature(solved, leg, seat.leg) - conditions.room : 0;
@@ -26,24 +37,30 @@ function riseOf(solved: SolvedPass, part: Part, index: number): readonly BudgetL
     { label: 'own exhaust drawn in again', amount: again },
     { label: seat ? 'air warmed on its way' : 'air of the chamber', amount: air - conditions.room - again },
     { label: 'air to fin base', amount: seat ? base : 0 },
-    { label: seat ? 'fin base to part' : 'air to part', amount: seat ? toPart : toPart + base },
+    ...path.map((line) => (seat ? line : { ...line, amount: line.amount + base / path.length })),
   ];
   return lines.filter((line) => Math.abs(line.amount) > 1e-9);
+}
+
+/** Whether a probe in the base is anything else than the part itself. */
+function hasProbe({ probe, limits, pipes, base }: Part): boolean {
+  return probe !== undefined || limits.some(({ of }) => of === 'probe') || Boolean(pipes ?? base);
 }
 
 /** Temperatures of all parts, where they come from and how the limits are met. */
 export function partOutcomes(solved: SolvedPass): readonly PartOutcome[] {
   const { machine, duty, state } = solved;
   return machine.plant.enclosure.parts.map((part, index) => {
-    const nominal = part.power * (duty.heat[index] as number);
-    const resistance = (state.finResistances[index] as number) + part.resistance;
+    const whole = state.runaways[index] === 1 ? undefined : wholeLoopGain(solved, part, index);
     return {
       part: part.id,
       power: state.partPowers[index] as number,
       temperature: state.partTemperatures[index] as number,
       rise: riseOf(solved, part, index),
-      loopGain: loopGain(resistance, nominal, part.slope),
-      limits: limitOutcomes(solved, part, index),
+      ...(hasProbe(part) ? { probe: probeTemperature(part, index, state) } : {}),
+      loopGain: localLoopGain(solved, part, index),
+      ...(whole === undefined ? {} : { wholeLoopGain: whole }),
+      limits: partLimits(part, index, duty).map((limit) => limitOutcome(limit, state)),
     };
   });
 }

@@ -1,8 +1,10 @@
 import { type Air, airAt, type Site } from '../air/air.ts';
 import type { SeriesLeg } from '../airway/series.ts';
 import { REFERENCE_DENSITY } from '../fan/curve.ts';
+import { pathResistance } from '../heat/heat-path.ts';
 import { runsAlong, STAGNANT_FLOW } from '../heat/mixing.ts';
-import { HOPELESS, powerAtTemperature, settledTemperature } from '../heat/part-temperature.ts';
+import { partPower, rises, settledPart } from '../heat/part-power.ts';
+import { HOPELESS } from '../heat/part-temperature.ts';
 import type { Kelvins, KelvinsPerWatt, Watts } from '../quantities/dimensions.ts';
 import type { Leg, Part } from './enclosure.ts';
 import type { Machine, MachineBank, MachineElement } from './machine.ts';
@@ -91,7 +93,7 @@ function entering(leg: Leg, forward: boolean, state: PassState): Kelvins {
 }
 
 /** Power of the other parts on the same fins [W]. */
-function sharedPower(machine: Machine, index: number, state: PassState): Watts {
+export function sharedPower(machine: Machine, index: number, state: PassState): Watts {
   const place = machine.seats[index]?.place;
   if (place === undefined) return 0;
   let power = 0;
@@ -111,15 +113,18 @@ export function settleParts(machine: Machine, conditions: Conditions, state: Pas
     const fins = seat ? finResistance(seat, conditions.site, state) : 0;
     const air = airAtPart(part, seat, state);
     const base = air + fins * sharedPower(machine, index, state);
-    const nominal = part.power * (conditions.heat[index] as number);
-    const resistance = fins + part.resistance;
-    const temperature = settledTemperature(base, resistance, nominal, part.slope, part.powerAt);
-    const power = powerAtTemperature(nominal, part.slope, part.powerAt, temperature);
+    const factor = conditions.heat[index] as number;
+    const resistance = fins + pathResistance(part, fins);
+    const held = conditions.held?.get(index);
+    const temperature =
+      held === undefined ? settledPart(part, factor, base, resistance) : base + resistance * held;
+    const hopeless = temperature >= HOPELESS;
     change = Math.max(change, Math.abs(temperature - (state.partTemperatures[index] as number)));
     state.finResistances[index] = fins;
     state.partAir[index] = air;
     state.partTemperatures[index] = temperature;
-    state.partPowers[index] = temperature >= HOPELESS ? nominal : power;
+    state.partPowers[index] = held ?? (hopeless ? part.power * factor : partPower(part, factor, temperature));
+    state.runaways[index] = hopeless && rises(part) ? 1 : 0;
   }
   return change;
 }

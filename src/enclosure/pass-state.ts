@@ -1,6 +1,6 @@
 import { humidityRatio, type Site, specificHeat } from '../air/air.ts';
 import { type NetworkState, newNetworkState } from '../airway/balance.ts';
-import type { Kelvins } from '../quantities/dimensions.ts';
+import type { Kelvins, Watts } from '../quantities/dimensions.ts';
 import type { Duty, Enclosure } from './enclosure.ts';
 import type { Machine } from './machine.ts';
 
@@ -20,10 +20,14 @@ export interface PassState {
   /** Air each part gives its heat to [K]. */
   readonly partAir: Float64Array;
   readonly partPowers: Float64Array;
+  /** 1 for each part whose power rises faster than its heat can leave, else 0. */
+  readonly runaways: Uint8Array;
   /** Resistance between the base a part sits on and its air [K/W]; 0 in a chamber. */
   readonly finResistances: Float64Array;
   /** Electrical power of each bank [W]. */
   readonly fanPowers: Float64Array;
+  /** Mean density of the air in each leg that rises or falls [kg/m³]; meaningless in others. */
+  readonly columns: Float64Array;
   /** Rounds of air and heat in the last pass; 0 before the first. */
   rounds: number;
   /** Newton steps in the last pass. */
@@ -39,6 +43,8 @@ export interface Conditions {
   readonly heat: readonly number[];
   /** Share of the fans' own power that warms the air [-]: 1, or 0 for a bound. */
   readonly fanHeat: number;
+  /** Powers held whatever the temperature [W], to look at one loop alone; a part without an entry is free. */
+  readonly held?: ReadonlyMap<number, Watts>;
 }
 
 /** Conditions of a duty: the room's air holds the site's relative humidity and keeps its moisture when warmed. */
@@ -65,8 +71,10 @@ export function newPassState(machine: Machine): PassState {
     partTemperatures: new Float64Array(parts),
     partAir: new Float64Array(parts),
     partPowers: new Float64Array(parts),
+    runaways: new Uint8Array(parts),
     finResistances: new Float64Array(parts),
     fanPowers: new Float64Array(machine.banks.length),
+    columns: new Float64Array(machine.legs.length),
     rounds: 0,
     steps: 0,
   };

@@ -1,5 +1,6 @@
 import { densityAt, type Site, viscosityAt } from '../air/air.ts';
 import type { SeriesLeg } from '../airway/series.ts';
+import { createChimney } from './chimney.ts';
 import type { Machine } from './machine.ts';
 import { collectHeat, march, settleParts } from './pass-heat.ts';
 import { type Conditions, HOTTEST_AIR, type PassState } from './pass-state.ts';
@@ -7,7 +8,11 @@ import { type Conditions, HOTTEST_AIR, type PassState } from './pass-state.ts';
 const MAX_ROUNDS = 200;
 
 /** Why a pass gave no answer. */
-export type PassFailure = 'the flows do not balance' | 'air and heat do not settle';
+export type PassFailure =
+  | 'the flows do not balance'
+  | 'air and heat do not settle'
+  /** Told apart from the one before only where outcomes are shown. */
+  | 'the parts run away: their power rises with temperature about as fast as the air cools them, or faster';
 
 function start(machine: Machine, conditions: Conditions, state: PassState): void {
   if (state.rounds > 0) return;
@@ -54,11 +59,14 @@ export function createPass(machine: Machine): Pass {
   const { balance, mix, topology } = machine.plant;
   const legHeat = new Float64Array(machine.legs.length);
   const chamberHeat = new Float64Array(topology.chambers);
+  const chimney = createChimney(machine);
   return (conditions, ratios, state, tolerance) => {
     start(machine, conditions, state);
+    chimney.begin(conditions, state);
     state.steps = 0;
     for (let round = 1; round <= MAX_ROUNDS; round++) {
       setAir(machine, conditions.site, ratios, state);
+      chimney.lift(conditions, state);
       const report = balance(machine.legs, state.network, round === 1 ? 1e-7 : 1e-10);
       state.steps += report.steps;
       if (report.status !== 'balanced') return fail(state, 'the flows do not balance');
@@ -72,7 +80,11 @@ export function createPass(machine: Machine): Pass {
         state.chambers,
       );
       if (!mixed) return fail(state, 'air and heat do not settle');
-      const change = Math.max(march(machine, conditions, state), settleParts(machine, conditions, state));
+      const change = Math.max(
+        march(machine, conditions, state),
+        settleParts(machine, conditions, state),
+        chimney.settle(conditions, state),
+      );
       state.rounds = round;
       if (change <= tolerance && round > 1) return null;
     }

@@ -1,9 +1,13 @@
 import type { SeriesLeg } from '../airway/series.ts';
-import { isStalled } from '../fan/curve.ts';
-import type { MachineBank } from './machine.ts';
-import { flowShare, levelOfEnergy, newNoiseState, soundEnergy } from './noise.ts';
+import { fanFlow } from '../airway/stage-flow.ts';
+import { isStalled, REFERENCE_DENSITY } from '../fan/curve.ts';
+import { rawRise } from '../fan/raw-curve.ts';
+import { directivityOf, distanceOf } from './hearing.ts';
+import type { Machine, MachineBank } from './machine.ts';
+import { flowShare, levelOfEnergy } from './noise.ts';
 import type { BankOutcome, SourceOutcome } from './outcome.ts';
 import { placeId, type SolvedPass } from './solved-pass.ts';
+import type { SoundSource } from './sound-sources.ts';
 
 /** A bank at its working point. */
 export function bankOutcome(solved: SolvedPass, entry: MachineBank, index: number): BankOutcome {
@@ -11,9 +15,12 @@ export function bankOutcome(solved: SolvedPass, entry: MachineBank, index: numbe
   const ratio = ratios[index] as number;
   const leg = machine.legs[entry.leg] as SeriesLeg;
   const massFlow = state.network.flows[entry.leg] as number;
-  const flow = massFlow / (leg.densities[entry.stage] as number);
+  const density = leg.densities[entry.stage] as number;
+  const flow = massFlow / density;
+  const perFan = fanFlow(leg, entry.stage, massFlow);
   const pressureRise = -leg.stageLoss(entry.stage, massFlow);
-  const { fan, count } = entry.bank;
+  const { fan, count, lost } = entry.bank;
+  const rawPressureRise = rawRise(fan.curve, perFan, ratio, density / REFERENCE_DENSITY);
   return {
     place: placeId(machine, entry.place),
     fan: fan.id,
@@ -22,30 +29,37 @@ export function bankOutcome(solved: SolvedPass, entry: MachineBank, index: numbe
     speed: ratio * fan.fullSpeed,
     flow,
     pressureRise,
+    ...(rawPressureRise === undefined ? {} : { rawPressureRise }),
     flowShare: flowShare(machine, entry, ratio, state),
     power: state.fanPowers[index] as number,
-    stalled: isStalled(fan.curve, flow / count, ratio),
+    stalled: count > 0 && isStalled(fan.curve, perFan, ratio),
     overdriven: pressureRise < 0 && flow > 0,
     backflow: flow < 0,
     synthesisedCurve: fan.curve.synthesised,
+    ...(lost ? { lost: { ...lost, flow: flow - count * perFan } } : {}),
   };
 }
 
-/** All sources, loudest first, and the sound energy of all at the listener [-]. */
-export function sourceOutcomes(solved: SolvedPass): { sources: readonly SourceOutcome[]; energy: number } {
-  const { machine, ratios, state } = solved;
-  const noise = newNoiseState(machine);
-  const energy = soundEnergy(machine, ratios, state, noise);
-  const distance = machine.plant.enclosure.listener.distance ** 2;
-  const source = (place: number, kind: SourceOutcome['kind'], atOneMetre: number): SourceOutcome => ({
-    source: placeId(machine, place),
-    kind,
-    level: levelOfEnergy(atOneMetre / distance),
-    share: energy > 0 ? atOneMetre / distance / energy : 0,
-  });
-  const sources = [
-    ...machine.banks.map((bank, index) => source(bank.place, 'fans', noise.banks[index] as number)),
-    ...machine.vents.map((vent, index) => source(vent.place, 'opening', noise.vents[index] as number)),
-  ].filter(({ share }) => share > 0);
-  return { sources: sources.sort((a, b) => b.share - a.share), energy };
+/**
+ * All sources that are heard, loudest first.
+ *
+ * @param machine the build
+ * @param sources all its sources
+ */
+export function sourceOutcomes(machine: Machine, sources: readonly SoundSource[]): readonly SourceOutcome[] {
+  const { enclosure } = machine.plant;
+  const total = sources.reduce((sum, { energy }) => sum + energy, 0);
+  return sources
+    .filter(({ energy }) => energy > 0)
+    .map(
+      ({ place, kind, energy }): SourceOutcome => ({
+        source: placeId(machine, place),
+        kind,
+        distance: distanceOf(enclosure, place),
+        directivity: directivityOf(enclosure, place),
+        level: levelOfEnergy(energy),
+        share: energy / total,
+      }),
+    )
+    .sort((a, b) => b.share - a.share);
 }

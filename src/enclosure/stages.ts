@@ -1,6 +1,9 @@
-import type { BankStage, Stage } from '../airway/series.ts';
+import type { BankStage } from '../airway/bank-stage.ts';
+import type { Stage } from '../airway/series.ts';
 import type { Element } from '../elements/element.ts';
-import type { Bank, Build, Enclosure, Leg, Place } from './enclosure.ts';
+import { lostConductance } from '../fan/mixed-bank.ts';
+import { closenessIn, wallsOf } from './closeness.ts';
+import type { Bank, BankPlace, Build, Enclosure, Leg, Place } from './enclosure.ts';
 
 /** What stands in a place of a build: an element or a bank, `null` if the place is empty. */
 export function occupant(place: Place, option: number): Element | Bank | null {
@@ -54,25 +57,33 @@ export function bankStage(
   const upstream = leg.through.findLastIndex(
     (index, at) => at < position && bankIn(enclosure, build, index) !== null,
   );
+  const { fan, count, lost } = bank;
   const { deratingAcrossFins, deratingDirect } = enclosure.assumptions.fan;
   const across = upstream >= 0 && finsBetween(enclosure, build, leg, upstream, position);
   const behind = across ? deratingAcrossFins : deratingDirect;
+  const place = enclosure.places[leg.through[position] as number] as BankPlace;
+  const walls = wallsOf(enclosure, place, bank);
   return {
     kind: 'bank',
-    curve: bank.fan.curve,
-    count: bank.count,
+    curve: fan.curve,
+    count,
     derating: upstream < 0 ? 1 : behind,
+    ...(lost ? { conductance: lostConductance(fan.curve, fan.size, lost, enclosure.assumptions.fan) } : {}),
+    ...(walls === undefined ? {} : { walls }),
   };
 }
 
 /** The stages of a leg for one build, in stream order. */
 export function stagesOf(enclosure: Enclosure, build: Build, leg: Leg): readonly Stage[] {
+  const closeness = closenessIn(enclosure, build, leg);
   return leg.through.map((index, position): Stage => {
     const place = enclosure.places[index] as Place;
     if (place.kind === 'bank') {
       const bank = bankIn(enclosure, build, index);
       return bank ? bankStage(enclosure, build, leg, position, bank) : { kind: 'empty' };
     }
-    return { kind: 'element', element: occupant(place, build[index] ?? -1) as Element };
+    const element = occupant(place, build[index] ?? -1) as Element;
+    const close = closeness[position];
+    return close ? { kind: 'element', element, used: close.used } : { kind: 'element', element };
   });
 }

@@ -13,6 +13,8 @@ export interface MixingTopology {
   readonly to: readonly number[];
   /** Share of the box's own exhaust in what each leg draws from outside [-], 0 ≤ share < 1. */
   readonly recirculation: readonly Fraction[];
+  /** From the air of each chamber through its wall to the room [W/K], index 0 of no use; none if absent. */
+  readonly conductances?: readonly number[];
 }
 
 /**
@@ -24,6 +26,8 @@ export const STAGNANT_FLOW = 1e-7;
 /**
  * Whether air that hardly moves counts as running along its leg: always, because its sign is rounding, and a leg
  * that takes its air now from one end and now from the other never settles.
+ *
+ * Source: model assumption, no published source.
  *
  * @param flow mass flow [kg/s]
  */
@@ -118,21 +122,24 @@ function startBalance(
   const { matrix, rhs, unknowns, topology } = system;
   matrix.fill(0);
   for (let row = 0; row < unknowns; row++) {
-    addTo(system, row, row, NOMINAL_LEAK);
-    const heat = row < topology.chambers - 1 ? (chamberHeat[row + 1] as number) / specificHeat : 0;
-    rhs[row] = NOMINAL_LEAK * room + heat;
+    const inside = row < topology.chambers - 1;
+    const skin = inside ? (topology.conductances?.[row + 1] ?? 0) / specificHeat : 0;
+    const heat = inside ? (chamberHeat[row + 1] as number) / specificHeat : 0;
+    addTo(system, row, row, NOMINAL_LEAK + skin);
+    rhs[row] = (NOMINAL_LEAK + skin) * room + heat;
   }
 }
 
 /**
  * Prepares the heat balance of an airway with ideal mixing in every chamber.
  *
- * Each chamber: Σ ṁ_in·T_in + Q/cp = Σ ṁ_in·T. A leg hands on the air of the chamber its flow leaves, warmed
- * by the heat given off in it. Air drawn from outside is (1 − f) room air and f mixed exhaust, where the
- * exhaust is the mass-weighted mean of everything that leaves the box, leaks included.
+ * Each chamber: Σ ṁ_in·T_in + Q/cp = Σ ṁ_in·T + G/cp·(T − T_room), G the conductance of its wall. A leg hands on
+ * the air of the chamber its flow leaves, warmed by the heat given off in it. Air drawn from outside is (1 − f)
+ * room air and f mixed exhaust, where the exhaust is the mass-weighted mean of everything that leaves the box,
+ * leaks included.
  * Source: energy balance, derived; recirculation share as defined by the Open DCME model (published).
  *
- * @param topology chambers, legs and recirculation shares [-]
+ * @param topology chambers, legs, recirculation shares [-] and conductances of walls [W/K]
  * @returns a function of mass flows [kg/s], heat given off in each leg [W] and each chamber [W], room
  *   temperature [K] and specific heat [J/(kg·K)] that overwrites the temperatures [K] and tells whether the
  *   balance could be solved

@@ -1,19 +1,12 @@
 import type { Fraction, Kelvins, KelvinsPerWatt, PerKelvin, Watts } from '../quantities/dimensions.ts';
 
-/** Loop gain from which a part is reported as touchy [-]. Model assumption, no source. */
-export const LOOP_GAIN_WARNING: Fraction = 0.3;
-
 /** Temperature reported where heat has no way out [K]: hot enough to fail any limit, finite so that the sums go on. */
 export const HOPELESS: Kelvins = 1e6;
 
-/** Power of a part and the temperature it settles at. */
-export interface SettledPart {
-  readonly temperature: Kelvins;
-  readonly power: Watts;
-}
-
 /**
  * Power [W] of a part whose power rises linearly with its temperature: P = P0·(1 + a·(T − T0)), never below 0.
+ *
+ * Source: linear approximation, acceptable from 20 to 50 °C (published: arXiv 1404.3381).
  *
  * @param power P0 [W] at the reference temperature
  * @param slope a [1/K]

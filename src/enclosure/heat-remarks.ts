@@ -1,0 +1,117 @@
+import { type Air, airAt } from '../air/air.ts';
+import { pipesCapacity } from '../heat/heat-pipes.ts';
+import { touchLimits } from '../heat/panel.ts';
+import { ratingNeeded, SUSTAINED_SHARE } from '../heat/supply.ts';
+import type { Fraction, KelvinsPerWatt } from '../quantities/dimensions.ts';
+import { roundedQuantity } from '../quantities/rounded.ts';
+import { driesOut, skinTemperature } from './asked-limits.ts';
+import type { Part, Skin } from './enclosure.ts';
+import { partResistance, runawayResistance } from './loop-gain.ts';
+import type { MachineElement } from './machine.ts';
+import type { FailureOutcome, PartOutcome } from './outcome.ts';
+import { HOTTEST_AIR } from './pass-state.ts';
+import { placeId, type SolvedPass } from './solved-pass.ts';
+
+const kelvinsPerWatt = (value: KelvinsPerWatt) => roundedQuantity('thermalResistance', value, 2);
+const watts = (value: number) => roundedQuantity('power', value, 3);
+
+function runaway(solved: SolvedPass, part: Part, index: number): string {
+  const own = kelvinsPerWatt(partResistance(solved.state, part, index));
+  const boundary = kelvinsPerWatt(runawayResistance(solved, part, index));
+  return `its power rises with temperature faster than it can be cooled, it runs away: ${own} to its air, the most is ${boundary}`;
+}
+
+function dryness({ state }: SolvedPass, part: Part, index: number): string {
+  const power = watts(state.partPowers[index] as number);
+  const capacity = watts(part.pipes ? pipesCapacity(part.pipes) : 0);
+  return `${power} is more than its heat pipes carry, ${capacity}: they dry out, and no fan helps`;
+}
+
+/**
+ * Why a solved pass is refused beside broken limits, part by part.
+ *
+ * @param solved a pass that has settled
+ */
+export function heatFailures(solved: SolvedPass): readonly FailureOutcome[] {
+  const { machine, duty, state } = solved;
+  return machine.plant.enclosure.parts.flatMap((part, index) => {
+    const reasons = [
+      ...(state.runaways[index] === 1 ? [runaway(solved, part, index)] : []),
+      ...(driesOut(part, index, duty) ? [dryness(solved, part, index)] : []),
+    ];
+    return reasons.map((reason) => ({ part: part.id, reason }));
+  });
+}
+
+/** A part whose power rises with temperature so that little is left before it runs away. */
+function gainRemarks(solved: SolvedPass, part: Part, index: number, outcome: PartOutcome): readonly string[] {
+  const { loopGain, wholeLoopGain = loopGain } = outcome;
+  const { loopGainWarning } = solved.machine.plant.enclosure.assumptions.heat;
+  const touchy = Math.max(loopGain, wholeLoopGain) >= loopGainWarning;
+  if (!touchy || solved.state.runaways[index] === 1) return [];
+  const whole = ` (${wholeLoopGain.toFixed(2)} with all it warms)`;
+  const gain = `loop gain ${loopGain.toFixed(2)}${wholeLoopGain - loopGain >= 0.005 ? whole : ''}`;
+  const boundary = kelvinsPerWatt(runawayResistance(solved, part, index));
+  return [`its power rises with temperature, ${gain}; it runs away above ${boundary} to its air`];
+}
+
+function pipeRemarks({ machine, state, duty }: SolvedPass, part: Part, index: number): readonly string[] {
+  if (!part.pipes || driesOut(part, index, duty)) return [];
+  const load: Fraction = (state.partPowers[index] as number) / pipesCapacity(part.pipes);
+  if (load < machine.plant.enclosure.assumptions.heat.pipeWarning) return [];
+  const share = roundedQuantity('percent', load, 3);
+  return [`its heat pipes carry ${share} of what dries them out; tilted or bent they carry less`];
+}
+
+function supplyRemarks({ duty }: SolvedPass, { supply }: Part, index: number): readonly string[] {
+  if (supply?.rating === undefined) return [];
+  const output = supply.output * (duty.heat[index] as number);
+  if (output <= SUSTAINED_SHARE * supply.rating) return [];
+  const needed = watts(ratingNeeded(output));
+  return [`it gives ${watts(output)} for long, for which it should be rated ${needed} or more`];
+}
+
+function skinRemarks({ machine, state }: SolvedPass, skin: Skin): readonly string[] {
+  if (skin.material === undefined) return [];
+  const { held } = touchLimits[skin.material];
+  const temperature = skinTemperature(skin, state);
+  if (temperature <= held) return [];
+  const chamber = machine.plant.enclosure.chambers[skin.chamber] ?? '';
+  const [is, most] = [temperature, held].map((value) => roundedQuantity('temperature', value, 3));
+  return [
+    `panel of ${chamber}: ${is}, too warm to be held (${skin.material}, ${most}); orientation, no certification`,
+  ];
+}
+
+/** What is uncertain about the fins parts sit on, at their present flow. */
+function finRemarks({ machine, conditions, state }: SolvedPass): readonly string[] {
+  const stacks = new Map<number, MachineElement>();
+  for (const seat of machine.seats) if (seat) stacks.set(seat.place, seat);
+  return [...stacks.values()].flatMap((seat) => {
+    const temperature = (state.stages[seat.leg] as Float64Array)[seat.stage] as number;
+    const inlet: Air = airAt(conditions.site, Math.min(temperature, HOTTEST_AIR));
+    const flow = Math.abs(state.network.flows[seat.leg] as number) / inlet.density;
+    const remarks = flow > 0 ? (seat.element.remarksAt?.(flow, inlet) ?? []) : [];
+    return remarks.map((remark) => `${placeId(machine, seat.place)}: ${remark}`);
+  });
+}
+
+/**
+ * What a reader should know of the heat in a solved pass: near runaway, heavily loaded heat pipes and supplies, warm
+ * panels, fins far from what was measured.
+ *
+ * @param solved a pass that has settled
+ * @param outcomes of its parts, in their order
+ */
+export function heatRemarks(solved: SolvedPass, outcomes: readonly PartOutcome[]): readonly string[] {
+  const { parts, skins = [] } = solved.machine.plant.enclosure;
+  const ofParts = parts.flatMap((part, index) => {
+    const remarks = [
+      ...gainRemarks(solved, part, index, outcomes[index] as PartOutcome),
+      ...pipeRemarks(solved, part, index),
+      ...supplyRemarks(solved, part, index),
+    ];
+    return remarks.map((remark) => `${part.id}: ${remark}`);
+  });
+  return [...ofParts, ...skins.flatMap((skin) => skinRemarks(solved, skin)), ...finRemarks(solved)];
+}
