@@ -1,11 +1,19 @@
 import { z } from 'zod';
 import { ASSUMPTIONS, type Assumptions } from '../enclosure/assumptions.ts';
-import { written } from '../quantities/written.ts';
+import { bounded, written } from '../quantities/written.ts';
 import { FIELD_DIRECTIVITY } from '../sound/rating.ts';
 import { check, type Findings, isMap } from './findings.ts';
 
 /** Words allowed where an assumption is a word and not a number, by key. */
 const words: Readonly<Record<string, readonly string[]>> = { powerField: Object.keys(FIELD_DIRECTIVITY) };
+
+/** Assumptions that make no sense outside a range, by key: areas and resistances that must not vanish [-]. */
+const ranges: Readonly<Record<string, { readonly least: number; readonly most: number }>> = {
+  bladeCircle: { least: 0.5, most: 1 },
+  hub: { least: 0, most: 0.9 },
+  stopped: { least: 0.01, most: 100 },
+  hole: { least: 0.1, most: 100 },
+};
 
 /** Form of `assume`: the same tree as the defaults, of which any part may be given. */
 export const assumeForm = formOf(ASSUMPTIONS, '').optional();
@@ -21,9 +29,16 @@ export function readAssumptions(value: unknown, findings: Findings): Assumptions
   return overlay(ASSUMPTIONS, given);
 }
 
+function numberForm(key: string): z.ZodType {
+  const range = ranges[key];
+  if (!range) return written.factor;
+  const { least, most } = range;
+  return bounded(written.factor, `from ${least} to ${most}`, (value) => value >= least && value <= most);
+}
+
 /** The form of a tree of defaults: maps may be given in part, lists only as a whole. */
 function formOf(template: unknown, key: string): z.ZodType {
-  if (typeof template === 'number') return written.factor;
+  if (typeof template === 'number') return numberForm(key);
   if (typeof template === 'string') return z.enum(words[key] ?? [template]);
   if (Array.isArray(template)) return z.array(itemForm(template)).min(1);
   const entries = Object.entries(isMap(template) ? template : {});

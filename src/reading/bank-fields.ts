@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { describeValue, notNegative, positive, written } from '../quantities/written.ts';
+import { hearingFields } from './hearing.ts';
 import { names } from './name.ts';
 
 /** Most fans side by side in one bank [-]. */
@@ -22,6 +23,11 @@ export const bankForm = z.strictObject({
   depth: positive(written.length),
   'inlet-gap': notNegative(written.length).default(0),
   'outlet-gap': notNegative(written.length).default(0),
+  /** Distance to a flat wall before the inlet. */
+  'inlet-wall': positive(written.length).optional(),
+  /** Distance to a flat wall behind the outlet. */
+  'outlet-wall': positive(written.length).optional(),
+  ...hearingFields,
   /** Bands of speed to keep out of, such as [[900 rpm, 1100 rpm]]. */
   avoid: z.array(speedBand).optional(),
 });

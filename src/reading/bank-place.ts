@@ -3,6 +3,7 @@ import type { Bank, BankPlace } from '../enclosure/enclosure.ts';
 import type { FanModel } from '../fan/fan-model.ts';
 import { type BankChoice, bankChoiceForm, bankForm } from './bank-fields.ts';
 import { check, type Findings, type WrittenMap } from './findings.ts';
+import { hearingOf } from './hearing.ts';
 import { duplicate, unknownName } from './name-findings.ts';
 import type { Path } from './problem.ts';
 
@@ -42,6 +43,7 @@ export function readBankPlace(
   if (!given || !chosen) return undefined;
   const before = findings.length;
   const slot = { id, fields: given, path: ['elements', id], choicePath };
+  const heard = hearingOf(given);
   const fitting =
     chosen.fans === 'catalog'
       ? fromCatalog(slot, fans, findings)
@@ -54,7 +56,10 @@ export function readBankPlace(
     depth: given.depth,
     inletGap: given['inlet-gap'],
     outletGap: given['outlet-gap'],
+    ...(given['inlet-wall'] === undefined ? {} : { inletWall: given['inlet-wall'] }),
+    ...(given['outlet-wall'] === undefined ? {} : { outletWall: given['outlet-wall'] }),
     ...(given.avoid ? { avoid: given.avoid } : {}),
+    ...(heard ? { heard } : {}),
   };
 }
 
@@ -125,13 +130,4 @@ function fitsDepth(fan: FanModel, fields: BankFields): boolean {
 function millimetres(lengths: readonly number[]): string {
   const rounded = lengths.map((length) => Number((length * 1000).toFixed(1)));
   return `${[...new Set(rounded)].sort((one, other) => one - other).join(', ')} mm`;
-}
-
-/**
- * What may be written for an option of a bank, best spelling first.
- *
- * @param option of the bank
- */
-export function bankWords(option: Bank | null): string {
-  return option === null ? 'empty' : `${option.fan.id} x${option.count}`;
 }

@@ -1,10 +1,12 @@
-import type { NamedBuild, Place } from '../enclosure/enclosure.ts';
+import { bankWords } from '../enclosure/bank-words.ts';
+import type { Bank, LostThere, NamedBuild, Place } from '../enclosure/enclosure.ts';
+import type { LostFans } from '../fan/mixed-bank.ts';
 import { describeValue } from '../quantities/written.ts';
-import { bankWords } from './bank-place.ts';
 import { entriesOf, type Findings, isMap } from './findings.ts';
 import { missing } from './form-issues.ts';
 import { valueAt } from './form-tree.ts';
 import { oneOf } from './issue-words.ts';
+import { lostWordsIn } from './lost-words.ts';
 import { unknownName } from './name-findings.ts';
 import type { Path } from './problem.ts';
 
@@ -32,12 +34,31 @@ export function readBuilds(value: unknown, context: BuildContext, findings: Find
       findings.push(unknownName('element', name, context.placeNames, [...path, name], 'key'));
     }
     if (!isMap(given)) return { id, options: [] };
-    const options = context.placeNames.map((name) => {
+    const lost: LostThere[] = [];
+    const options = context.placeNames.map((name, index) => {
       const place = context.places.get(name);
-      return place ? readOption(place, entries.get(name), [...path, name], context, findings) : 0;
+      const written = entries.get(name);
+      if (place?.kind !== 'bank' || typeof written !== 'string') {
+        return place ? readOption(place, written, [...path, name], context, findings) : 0;
+      }
+      const words = lostWordsIn(written);
+      const before = findings.length;
+      const option = readOption(place, words.option, [...path, name], context, findings);
+      if (words.lost && findings.length === before) {
+        checkLost(place.options[option] ?? null, words.lost, [...path, name], findings);
+        lost.push({ place: index, ...words.lost });
+      }
+      return option;
     });
-    return { id, options };
+    return lost.length > 0 ? { id, options, lost } : { id, options };
   });
+}
+
+function checkLost(bank: Bank | null, { dead, missing }: LostFans, path: Path, findings: Findings): void {
+  const count = bank?.count ?? 0;
+  if (dead + missing <= count) return;
+  const message = count === 0 ? 'an empty place has no fans to lose' : `there are only ${count} fans to lose`;
+  findings.push({ code: 'conflict', path, at: 'value', message });
 }
 
 function readOption(

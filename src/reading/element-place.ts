@@ -5,6 +5,7 @@ import { makeElement, readKind } from './element-fields.ts';
 import { entriesOf, type Findings, isMap, itemsOf, type WrittenMap } from './findings.ts';
 import { unknownKey } from './form-issues.ts';
 import { keysOf, valueAt } from './form-tree.ts';
+import { readHearing, splitHearing } from './hearing.ts';
 import { duplicate } from './name-findings.ts';
 import type { Path } from './problem.ts';
 
@@ -30,8 +31,11 @@ export function readElementPlace(
   choice: unknown,
   findings: Findings,
 ): ElementPlace | undefined {
-  const options = readOptions(id, kind, fields, choice, findings);
-  return options && { kind: 'element', id, options };
+  const path = ['elements', id];
+  const { heard, own } = splitHearing(fields, keysOf(kind.form), path, findings);
+  const options = readOptions(id, kind, own, choice, findings);
+  const hearing = readHearing(heard, options ?? [], path, options ? findings : []);
+  return options && { kind: 'element', id, options, ...(hearing ? { heard: hearing } : {}) };
 }
 
 function readOptions(

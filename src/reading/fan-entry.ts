@@ -1,11 +1,11 @@
 import { curveFromBox } from '../fan/box-figures.ts';
 import { curveFromPoints, type FanCurve } from '../fan/curve.ts';
 import { DEFAULT_HOLD_FLOOR, START_ABOVE_HOLD } from '../fan/fan-assumptions.ts';
-import type { FanModel, Provenance, Rating } from '../fan/fan-model.ts';
-import { ratingFromPower, ratingFromPressure } from '../sound/rating.ts';
+import type { FanModel, Provenance } from '../fan/fan-model.ts';
 import type { SoundAssumptions } from '../sound/sound-assumptions.ts';
 import { curveFinding } from './curve-check.ts';
-import type { FanFields, RatingFields } from './fan-form.ts';
+import type { FanFields } from './fan-form.ts';
+import { readRatings } from './fan-ratings.ts';
 import type { Findings } from './findings.ts';
 import type { Path } from './problem.ts';
 
@@ -30,7 +30,8 @@ export function readFan(
   findings: Findings,
 ): FanModel | undefined {
   const curve = readCurve(fields, path, findings);
-  const ratings = readRatings(fields, path, context.sound, findings);
+  const written = { noise: fields.noise, fullSpeed: fields.speed, path: [...path, 'noise'] };
+  const ratings = readRatings(written, context.sound, findings);
   const holdFloor = fields.hold ?? Math.min(DEFAULT_HOLD_FLOOR, fields.start ?? 1);
   const startFloor = fields.start ?? Math.min(1, holdFloor + START_ABOVE_HOLD);
   if (startFloor < holdFloor) {
@@ -56,6 +57,7 @@ export function readFan(
     power: fields.power,
     ...(fields.price === undefined ? {} : { price: fields.price }),
     ...(fields.blades === undefined ? {} : { blades: fields.blades }),
+    ...(fields.struts === undefined ? {} : { struts: fields.struts }),
     provenance: fields.provenance ?? context.provenance,
   };
 }
@@ -70,44 +72,4 @@ function readCurve(fields: FanFields, path: Path, findings: Findings): FanCurve 
     return undefined;
   }
   return curveFromPoints(points);
-}
-
-/** Ratings in order of speed. */
-function readRatings(
-  fields: FanFields,
-  path: Path,
-  sound: SoundAssumptions,
-  findings: Findings,
-): readonly Rating[] | undefined {
-  const before = findings.length;
-  const ratings = fields.noise.map((given, index) => {
-    const rating = readRating(given, fields.speed, sound);
-    const place = { path: [...path, 'noise', index, 'speed'], at: 'value' } as const;
-    if (rating.speed > fields.speed) {
-      const message = 'this rating is for a speed the fan does not reach';
-      findings.push({
-        code: 'conflict',
-        ...place,
-        message,
-        expected: 'full speed ("speed" of the fan) at most',
-      });
-    }
-    const twice = fields.noise
-      .slice(0, index)
-      .some((other) => (other.speed ?? fields.speed) === rating.speed);
-    if (twice)
-      findings.push({ code: 'conflict', ...place, message: 'there is a rating for this speed already' });
-    return rating;
-  });
-  return findings.length === before ? ratings.sort((one, other) => one.speed - other.speed) : undefined;
-}
-
-function readRating(given: RatingFields, fullSpeed: number, sound: SoundAssumptions): Rating {
-  const speed = given.speed ?? fullSpeed;
-  if ('power-level' in given) {
-    const mean = given['power-level'] - (given.declared ? sound.declaredAllowance : 0);
-    return ratingFromPower(speed, mean, sound);
-  }
-  const { level, distance } = given;
-  return ratingFromPressure(distance === undefined ? { speed, level } : { speed, level, distance });
 }

@@ -1,5 +1,7 @@
 import { z } from 'zod';
 import { bounded, notNegative, positive, written } from '../quantities/written.ts';
+import { FIELD_DIRECTIVITY, type SoundField } from '../sound/rating.ts';
+import { OCTAVES } from '../sound/spectrum.ts';
 import { name } from './name.ts';
 
 /** Where the figures of a fan come from. */
@@ -19,14 +21,30 @@ const level = bounded(
   (decibels) => decibels >= 0 && decibels <= 120,
 );
 
-const pressureRating = z.strictObject({
-  level,
-  speed: positive(written.speed).optional(),
-  distance: positive(written.length).optional(),
+/** Unweighted levels of the octaves from 63 Hz to 8 kHz. */
+const octaves = bounded(
+  written.decibelList,
+  'levels from -40 dB to 120 dB',
+  (decibels) => decibels >= -40 && decibels <= 120,
+).refine((levels) => levels.length === OCTAVES.length, {
+  error: `octaves are ${OCTAVES.length} levels, for ${OCTAVES.join(', ')} Hz`,
 });
+
+const pressureRating = z
+  .strictObject({
+    level: level.optional(),
+    octaves: octaves.optional(),
+    speed: positive(written.speed).optional(),
+    distance: positive(written.length).optional(),
+    field: z.enum(Object.keys(FIELD_DIRECTIVITY) as [SoundField, ...SoundField[]]).optional(),
+  })
+  .refine((rating) => rating.level !== undefined || rating.octaves !== undefined, {
+    error: 'a rating has a "level", a "power-level" or "octaves"',
+  });
 
 const powerRating = z.strictObject({
   'power-level': level,
+  octaves: octaves.optional(),
   declared: z.boolean().default(false),
   speed: positive(written.speed).optional(),
 });
@@ -51,6 +69,7 @@ export const fanForm = z
     power: positive(written.power),
     price: written.price.optional(),
     blades: written.count.optional(),
+    struts: written.count.optional(),
     provenance: provenance.optional(),
     note: z.string().optional(),
   })

@@ -8,6 +8,9 @@ import { name, names } from './name.ts';
 import { distinctNames, refuseUnknown } from './name-findings.ts';
 import type { Path } from './problem.ts';
 
+/** Most a leg may rise or fall [m]. */
+const MOST_RISE = 10;
+
 /** Form of one entry of `airway.legs`. */
 const legForm = z.strictObject({
   leg: name,
@@ -19,6 +22,12 @@ const legForm = z.strictObject({
     'from 0 % to less than 100 %',
     (share) => share >= 0 && share < 1,
   ).default(0),
+  /** How much higher the end lies than the start. */
+  rise: bounded(
+    written.length,
+    'a height from -10 m to 10 m',
+    (metres) => Math.abs(metres) <= MOST_RISE,
+  ).optional(),
 });
 
 type LegFields = z.output<typeof legForm>;
@@ -75,7 +84,8 @@ function readLeg(
   if (from < 0 || to < 0) return undefined;
   checkEnds(fields, from, to, path, findings);
   const through = fields.through.map((place) => placeNames.indexOf(place));
-  return { id: fields.leg, from, to, through, recirculation: fields.recirculation };
+  const { recirculation, rise } = fields;
+  return { id: fields.leg, from, to, through, recirculation, ...(rise === undefined ? {} : { rise }) };
 }
 
 function checkEnds(fields: LegFields, from: number, to: number, path: Path, findings: Findings): void {

@@ -1,51 +1,77 @@
 import { z } from 'zod';
-import { type Limit, OUTSIDE, type Part, type Place, type Seat } from '../enclosure/enclosure.ts';
+import { OUTSIDE, type Part } from '../enclosure/enclosure.ts';
 import type { Kelvins } from '../quantities/dimensions.ts';
-import { bounded, notNegative, positive, written } from '../quantities/written.ts';
-import { check, type Findings, itemsOf } from './findings.ts';
-import { valueAt } from './form-tree.ts';
+import { bounded, positive, written } from '../quantities/written.ts';
+import { check, type Findings, isMap, itemsOf } from './findings.ts';
+import { fieldOnFins, heatPathFields, heatPathOf } from './heat-path-form.ts';
 import { name } from './name.ts';
-import { distinctNames, refuseUnknown } from './name-findings.ts';
+import { distinctNames } from './name-findings.ts';
+import { limitForm, limitsOf } from './part-limits.ts';
+import { ONE_SEAT, readSeat, type Seats } from './part-seat.ts';
+import { checkWalls, supplyOf, supplyPartForm, type WallFields } from './supply-part.ts';
 
 /** Part temperature at which a power is taken to hold if nothing is said [K]: 50 °C. Assumption, no source. */
 const USUAL_POWER_AT: Kelvins = 323.15;
 
-const limitForm = z.union([
-  written.temperature,
-  z
-    .strictObject({ part: written.temperature.optional(), air: written.temperature.optional() })
-    .refine(({ part, air }) => part !== undefined || air !== undefined, {
-      error: 'a limit needs a temperature of the part, of the air, or both',
-    }),
-]);
+const MOST_GROWTH = 0.1;
 
-/** Form of one entry of `heat`. */
+const leakageForm = z
+  .strictObject({
+    power: positive(written.power),
+    growth: bounded(
+      written.perKelvin,
+      'more than 0 %/K, at most 10 %/K',
+      (growth) => growth > 0 && growth <= MOST_GROWTH,
+    ),
+  })
+  .meta({
+    description:
+      'share of the power that grows exponentially with the temperature of the part, instead of slope',
+  });
+
+/** Form of an entry of `heat` whose power is known. */
 export const partForm = z
   .strictObject({
     part: name,
     power: positive(written.power),
     on: name.optional(),
     in: name.optional(),
-    fixed: notNegative(written.thermalResistance).default(0),
-    slope: bounded(written.perKelvin, 'from -10 %/K to 10 %/K', (slope) => Math.abs(slope) <= 0.1).default(0),
+    slope: bounded(
+      written.perKelvin,
+      'from -10 %/K to 10 %/K',
+      (slope) => Math.abs(slope) <= MOST_GROWTH,
+    ).default(0),
+    leakage: leakageForm.optional(),
     at: written.temperature.default(USUAL_POWER_AT),
+    ...heatPathFields,
     limit: limitForm.optional(),
   })
   .superRefine((part, context) => {
-    if ((part.on === undefined) !== (part.in === undefined)) return;
-    const message = 'a part sits on fins ("on: ...") or in a chamber ("in: ..."): give one of the two';
-    context.addIssue({ code: 'custom', path: part.in === undefined ? [] : ['in'], message });
+    const refuse = (path: readonly string[], message: string) =>
+      context.addIssue({ code: 'custom', path: [...path], message });
+    if ((part.on === undefined) === (part.in === undefined)) {
+      refuse(part.in === undefined ? [] : ['in'], ONE_SEAT);
+    }
+    const lost = part.in === undefined ? undefined : finsOnly(part);
+    if (lost) refuse(lost, 'this makes sense only where a part sits on fins ("on: ...")');
+    if (!part.leakage) return;
+    if (part.slope !== 0) refuse(['leakage'], 'give the slope or the leakage, not both');
+    if (part.leakage.power > part.power) {
+      refuse(['leakage', 'power'], 'the leakage is a share of the power and cannot be more');
+    }
   });
+
+/** Form of one entry of `heat`, for editors. */
+export const heatEntryForm = z.union([partForm, supplyPartForm]);
 
 type PartFields = z.output<typeof partForm>;
 
-/** What parts may sit on or in; names are known even where the thing itself could not be read. */
-export interface Seats {
-  readonly placeNames: readonly string[];
-  /** Places that could be read, under their names. */
-  readonly places: ReadonlyMap<string, Place>;
-  /** Index 0 is outside. */
-  readonly chambers: readonly string[];
+/** Where a part in a chamber is given something that only fins have. */
+function finsOnly(part: Omit<PartFields, 'part'>): readonly string[] | undefined {
+  const field = fieldOnFins(part);
+  if (field !== undefined) return [field];
+  const probed = typeof part.limit === 'object' && part.limit.probe !== undefined;
+  return probed ? ['limit', 'probe'] : undefined;
 }
 
 /** The parts of a scenario. */
@@ -66,46 +92,20 @@ export interface PartsSection {
 export function readParts(value: unknown, seats: Seats, findings: Findings): PartsSection {
   const items = itemsOf(value, ['heat'], findings);
   const names = distinctNames('part', 'part', items, ['heat'], findings);
-  const parts = items.map((item, index) => {
-    const fields = check(partForm, item, ['heat', index], findings);
-    const seat = fields && readSeat(fields, index, seats, findings);
-    return seat && { ...partOf(fields), seat };
-  });
+  const walls = new Map<number, WallFields>();
+  const parts = items.map((item, index) =>
+    isMap(item) && Object.hasOwn(item, 'wall')
+      ? readSupply(item, index, seats, walls, findings)
+      : readPart(item, index, seats, findings),
+  );
+  checkWalls(walls, parts, findings);
   return { names, parts };
 }
 
-/**
- * Refuses limits that the room alone exceeds.
- *
- * @param value `heat` as written
- * @param parts as read
- * @param hottest room temperature of all duties [K]
- * @param findings receives what is wrong
- */
-export function checkLimits(
-  value: unknown,
-  parts: readonly (Part | undefined)[],
-  hottest: Kelvins,
-  findings: Findings,
-): void {
-  for (const [index, part] of parts.entries()) {
-    for (const limit of part?.limits ?? []) {
-      if (limit.temperature > hottest) continue;
-      const plain = typeof valueAt(value, [index, 'limit']) === 'string';
-      findings.push({
-        code: 'out-of-range',
-        path: ['heat', index, 'limit', ...(plain ? [] : [limit.of])],
-        at: 'value',
-        message: 'this limit is not above the hottest room temperature, so nothing can hold it',
-        found: celsius(limit.temperature),
-        expected: `more than ${celsius(hottest)}`,
-      });
-    }
-  }
-}
-
-function celsius(kelvins: Kelvins): string {
-  return `${Number((kelvins - 273.15).toFixed(2))} °C`;
+function readPart(item: unknown, index: number, seats: Seats, findings: Findings): Part | undefined {
+  const fields = check(partForm, item, ['heat', index], findings);
+  const seat = fields && readSeat(fields, index, seats, OUTSIDE + 1, findings);
+  return seat && { ...partOf(fields), seat };
 }
 
 function partOf(fields: PartFields): Omit<Part, 'seat'> {
@@ -114,51 +114,32 @@ function partOf(fields: PartFields): Omit<Part, 'seat'> {
     power: fields.power,
     slope: fields.slope,
     powerAt: fields.at,
-    resistance: fields.fixed,
+    ...(fields.leakage ? { leakage: fields.leakage } : {}),
+    ...heatPathOf(fields),
     limits: limitsOf(fields.limit),
   };
 }
 
-function limitsOf(limit: PartFields['limit']): readonly Limit[] {
-  if (limit === undefined) return [];
-  if (typeof limit === 'number') return [{ of: 'part', temperature: limit }];
-  const limits: Limit[] = [];
-  if (limit.part !== undefined) limits.push({ of: 'part', temperature: limit.part });
-  if (limit.air !== undefined) limits.push({ of: 'air', temperature: limit.air });
-  return limits;
-}
-
-function readSeat(fields: PartFields, index: number, seats: Seats, findings: Findings): Seat | undefined {
-  if (fields.on !== undefined) return finsSeat(fields.on, index, seats, findings);
-  const chamber = seats.chambers.indexOf(fields.in ?? '');
-  if (chamber > OUTSIDE) return { kind: 'chamber', chamber };
-  const path = ['heat', index, 'in'];
-  refuseUnknown('chamber', fields.in ?? '', seats.chambers.slice(OUTSIDE + 1), path, findings);
-  return undefined;
-}
-
-function finsSeat(on: string, index: number, seats: Seats, findings: Findings): Seat | undefined {
-  const path = ['heat', index, 'on'];
-  const place = seats.placeNames.indexOf(on);
-  if (place < 0) {
-    refuseUnknown('element', on, seats.placeNames, path, findings);
-    return undefined;
-  }
-  const there = seats.places.get(on);
-  if (there && !carriesParts(there)) {
-    findings.push({
-      code: 'conflict',
-      path,
-      at: 'value',
-      message: `"${on}" is no fin stack, so no part can sit on it`,
-    });
-    return undefined;
-  }
-  return { kind: 'fins', place };
-}
-
-function carriesParts(place: Place): boolean {
+function readSupply(
+  item: unknown,
+  index: number,
+  seats: Seats,
+  walls: Map<number, WallFields>,
+  findings: Findings,
+): Part | undefined {
+  const fields = check(supplyPartForm, item, ['heat', index], findings);
+  if (!fields) return undefined;
+  walls.set(index, fields.wall);
+  const seat = readSeat(fields, index, seats, OUTSIDE, findings);
   return (
-    place.kind === 'element' && place.options.every(({ element }) => element.finResistance !== undefined)
+    seat && {
+      id: fields.part,
+      ...supplyOf(fields.wall),
+      slope: 0,
+      powerAt: USUAL_POWER_AT,
+      resistance: fields.fixed,
+      limits: limitsOf(fields.limit),
+      seat,
+    }
   );
 }

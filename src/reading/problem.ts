@@ -1,7 +1,5 @@
 /** What is wrong, as a word a program can compare. */
 export type ProblemCode =
-  /** The file could not be opened. */
-  | 'unreadable'
   /** The file itself: not there, no permission, no ordinary file. */
   | 'unreadable'
   /** Not text in UTF-8, or with characters no text has. */

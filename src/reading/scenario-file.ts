@@ -1,18 +1,20 @@
 import type { Enclosure } from '../enclosure/enclosure.ts';
 import type { FanModel } from '../fan/fan-model.ts';
-import type { Kelvins } from '../quantities/dimensions.ts';
+import type { Kelvins, Pascals } from '../quantities/dimensions.ts';
 import { readAssumptions } from './assume.ts';
 import { readBuilds } from './builds.ts';
 import { readDuties } from './duties.ts';
 import { check, type Findings, isMap, keysOnly, placeFindings, type WrittenMap } from './findings.ts';
 import { valueAt } from './form-tree.ts';
 import { readAirway } from './legs.ts';
-import { checkLimits, readParts } from './parts.ts';
+import { checkLimits } from './part-limits.ts';
+import { readParts } from './parts.ts';
 import { readPlaces } from './places.ts';
 import type { Problem } from './problem.ts';
 import { type Reading, readReadings } from './readings.ts';
 import { marginForm, scenarioForm, titleForm } from './scenario-form.ts';
 import { readListener, readSite } from './site.ts';
+import { readSkins } from './skins.ts';
 import { MOST_NODES, parseYaml } from './yaml-source.ts';
 
 /** A scenario, or everything that is wrong with its file. */
@@ -24,6 +26,8 @@ const keysForm = keysOnly(scenarioForm);
 
 /** Room temperature that duties refer to while the site's own cannot be read [K]; no result depends on it. */
 const UNKNOWN_ROOM: Kelvins = 0;
+/** Room pressure while the site cannot be read [Pa]; no result depends on it. */
+const UNKNOWN_PRESSURE: Pascals = 101_325;
 
 /**
  * Reads a scenario.
@@ -73,7 +77,11 @@ function readSections(written: unknown, fans: readonly FanModel[], findings: Fin
   const room = site?.room ?? UNKNOWN_ROOM;
   const states = readDuties(duties, { partNames, room }, findings);
   const rooms = states.map((duty) => duty?.room ?? UNKNOWN_ROOM);
-  checkLimits(heat, parts, Math.max(...rooms), findings);
+  const hottest = Math.max(...rooms);
+  checkLimits(heat, parts, hottest, findings);
+  const pressure = site?.site.pressure ?? UNKNOWN_PRESSURE;
+  const wall = { chambers, pressure, hottest, share: assumptions.heat.panelShare };
+  const skins = readSkins(valueAt(written, ['skin']), wall, findings);
   const named = readBuilds(builds, { placeNames, places, choices }, findings);
   const context = { placeNames, places, builds: named, partNames, chambers, room };
   const measured = readReadings(readings, context, findings);
@@ -86,6 +94,7 @@ function readSections(written: unknown, fans: readonly FanModel[], findings: Fin
     places: placeNames.map((name) => places.get(name)),
     legs,
     parts,
+    ...(skins.length > 0 ? { skins } : {}),
     duties: states,
     builds: named,
     margin: margin ?? 0,

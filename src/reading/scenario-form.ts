@@ -6,9 +6,10 @@ import { dutyForm } from './duties.ts';
 import { elementForm } from './element-fields.ts';
 import { airwayForm } from './legs.ts';
 import { name } from './name.ts';
-import { partForm } from './parts.ts';
+import { heatEntryForm } from './parts.ts';
 import { readingForm } from './readings.ts';
 import { listenerForm, siteForm } from './site.ts';
+import { skinsForm } from './skins.ts';
 
 /** Form of `title`. */
 export const titleForm = z.string().min(1).max(200);
@@ -29,7 +30,8 @@ export const scenarioForm = z.strictObject({
   title: titleForm.optional(),
   site: siteForm,
   listener: listenerForm,
-  heat: z.array(partForm).min(1),
+  heat: z.array(heatEntryForm).min(1),
+  skin: skinsForm.optional(),
   airway: airwayForm,
   elements: z.record(name, elementForm),
   choices: z.record(name, z.union([bankChoiceForm, elementChoiceForm])).optional(),

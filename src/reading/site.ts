@@ -4,6 +4,7 @@ import type { Enclosure } from '../enclosure/enclosure.ts';
 import type { Kelvins } from '../quantities/dimensions.ts';
 import { bounded, positive, written } from '../quantities/written.ts';
 import { check, type Findings } from './findings.ts';
+import { standForm } from './hearing.ts';
 
 /** Room air that is neither dry nor damp [-]. Common practice, no source. */
 const USUAL_HUMIDITY = 0.5;
@@ -40,7 +41,10 @@ export const siteForm = z
     path: ['pressure'],
   });
 
-/** Form of `listener`: where somebody sits, and how loud it is there without the fans. */
+/**
+ * Form of `listener`: where somebody sits, how loud it is there without the fans, and what room is around them and the
+ * box.
+ */
 export const listenerForm = z.strictObject({
   distance: positive(written.length),
   background: bounded(
@@ -48,6 +52,8 @@ export const listenerForm = z.strictObject({
     'a level from 0 dB(A) to 120 dB(A)',
     (level) => level >= 0 && level <= 120,
   ).optional(),
+  place: standForm.optional(),
+  absorption: positive(written.area).optional(),
 });
 
 /** Where the enclosure stands. */
@@ -78,6 +84,11 @@ export function readSite(value: unknown, findings: Findings): SiteSection | unde
 export function readListener(value: unknown, findings: Findings): Enclosure['listener'] | undefined {
   const given = check(listenerForm, value, ['listener'], findings);
   if (!given) return undefined;
-  const { distance, background } = given;
-  return background === undefined ? { distance } : { distance, background };
+  const { distance, background, place, absorption } = given;
+  return {
+    distance,
+    ...(background === undefined ? {} : { background }),
+    ...(place === undefined ? {} : { stand: place }),
+    ...(absorption === undefined ? {} : { absorption }),
+  };
 }

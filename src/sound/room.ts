@@ -1,4 +1,5 @@
 import type { Decibels, Metres, SquareMetres } from '../quantities/dimensions.ts';
+import { energy } from './levels.ts';
 import type { Directivity } from './rating.ts';
 import { pressureOverPower } from './rating.ts';
 
@@ -11,9 +12,11 @@ export interface ListeningPlace {
   readonly distance: Metres;
   /** Directivity factor of the source's place [-]. */
   readonly directivity: Directivity;
+  /** Directivity index of the source itself towards the listener [dB]; 0 if absent. */
+  readonly index?: Decibels;
   /**
    * Equivalent absorption area A [m²], > 0 (VDI 2081). Handbooks that use the room constant A/(1 - ᾱ) may put
-   * it here instead; the two must not be mixed in one comparison.
+   * it here instead; the two must not be mixed in one comparison. Infinity is the open air.
    */
   readonly absorption: SquareMetres;
 }
@@ -24,13 +27,15 @@ export interface ListeningPlace {
  * An extra beside the free-field figure, never the base of a ranking.
  * Source: VDI 2081 part 1, equation 36 (published: phonometry, page on VDI 2081).
  *
- * @param place distance [m], directivity [-] and absorption area [m²]
+ * The source's own directivity index raises the direct sound only, not the power.
+ *
+ * @param place distance [m], directivity [-], index [dB] and absorption area [m²]
  * @throws RangeError if the absorption is not above 0
  */
 export function pressureOverPowerInRoom(place: ListeningPlace): Decibels {
-  const { distance, directivity, absorption } = place;
+  const { distance, directivity, index = 0, absorption } = place;
   if (!(absorption > 0)) throw new RangeError('the absorption area must be above 0');
-  const direct = directivity / (4 * Math.PI * distance * distance);
+  const direct = (energy(index) * directivity) / (4 * Math.PI * distance * distance);
   return 10 * Math.log10(direct + 4 / absorption);
 }
 
@@ -42,7 +47,8 @@ export function pressureOverPowerInRoom(place: ListeningPlace): Decibels {
  * @param place distance [m], directivity [-] and absorption area [m²]
  */
 export function roomRise(place: ListeningPlace): Decibels {
-  return pressureOverPowerInRoom(place) - pressureOverPower(place.distance, place.directivity);
+  const { distance, directivity, index = 0 } = place;
+  return pressureOverPowerInRoom(place) - pressureOverPower(distance, directivity) - index;
 }
 
 /**

@@ -1,5 +1,6 @@
 import type { Disturbance } from '../elements/element.ts';
 import type { Decibels, Fraction } from '../quantities/dimensions.ts';
+import { TONE_ASSUMPTIONS, type ToneAssumptions } from './tone-assumptions.ts';
 
 /** What may stand before or behind a fan: an element, or a second fan turning the same or the other way. */
 export type Neighbour = Disturbance | 'fan' | 'counter-fan';
@@ -62,6 +63,8 @@ export interface SoundAssumptions {
     readonly velocityFade: { readonly from: number; readonly to: number };
     /** Loss coefficient up to which there is no noise, and from which it counts fully [-]. */
     readonly lossFade: { readonly from: number; readonly to: number };
+    /** Velocity in sharp-edged holes from which they may whistle [m/s]. */
+    readonly whistleVelocity: number;
   };
   /** Field that turns a sound power rating into pressure at 1 m: free takes off 11 dB, half 8 dB. */
   readonly powerField: 'free' | 'half';
@@ -83,22 +86,10 @@ export interface SoundAssumptions {
   /** Bands of levels at the listener, ascending; above the last it is loud [dB]. */
   readonly levelBands: readonly {
     readonly upTo: Decibels;
-    readonly band: 'silent' | 'very-quiet' | 'quiet' | 'noticeable' | 'audible';
+    readonly band: 'silent' | 'very-quiet' | 'quiet' | 'noticeable' | 'clear';
   }[];
-  /** When a fan may sound tonal. */
-  readonly toneRisk: {
-    /** Blade-pass frequencies the ear picks out [Hz]. */
-    readonly bladePass: { readonly from: number; readonly to: number };
-    /** A neighbour on the inlet within this share of the fan size counts [-]. */
-    readonly inletGap: Fraction;
-    /** Beats heard as fluctuation [Hz]. */
-    readonly beat: { readonly from: number; readonly to: number };
-    /** Flow share below which loading brings tones [-]. */
-    readonly flowShare: Fraction;
-    /** Points from which the risk is medium and high [-]. */
-    readonly medium: number;
-    readonly high: number;
-  };
+  /** When fans may sound tonal. */
+  readonly toneRisk: ToneAssumptions;
   /** One-sigma uncertainties [dB]. */
   readonly uncertainty: {
     /** Rating with stated basis, otherwise, and what an unstated basis adds. Customary tolerance (from memory). */
@@ -151,6 +142,7 @@ export const SOUND_ASSUMPTIONS: SoundAssumptions = {
     velocityFactor: 67.6,
     velocityFade: { from: 0.8, to: 1.2 },
     lossFade: { from: 0.5, to: 0.6 },
+    whistleVelocity: 8,
   },
   powerField: 'free',
   declaredAllowance: 3,
@@ -163,16 +155,9 @@ export const SOUND_ASSUMPTIONS: SoundAssumptions = {
     { upTo: 18, band: 'very-quiet' },
     { upTo: 23, band: 'quiet' },
     { upTo: 28, band: 'noticeable' },
-    { upTo: 35, band: 'audible' },
+    { upTo: 35, band: 'clear' },
   ],
-  toneRisk: {
-    bladePass: { from: 150, to: 2000 },
-    inletGap: 0.25,
-    beat: { from: 0.5, to: 20 },
-    flowShare: 0.4,
-    medium: 2,
-    high: 3,
-  },
+  toneRisk: TONE_ASSUMPTIONS,
   uncertainty: {
     ratingStated: 2,
     ratingUnstated: 3,

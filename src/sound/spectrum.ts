@@ -51,6 +51,19 @@ export function fanShape(centre: number, speed: RevolutionsPerSecond): Decibels 
 }
 
 /**
+ * A spectrum moved up or down to an A-weighted level, its shape kept.
+ *
+ * Source: derived.
+ *
+ * @param shape octave or third-octave bands with nominal centres [Hz] and unweighted levels [dB]
+ * @param level A-weighted level wanted [dB]
+ */
+export function atLevel(shape: readonly Band[], level: Decibels): Band[] {
+  const shift = level - weightedLevel(shape);
+  return shape.map((band) => ({ centre: band.centre, level: band.level + shift }));
+}
+
+/**
  * Octave spectrum of a fan known by its A-weighted level only, 63 Hz to 8 kHz.
  *
  * Source: VDI 2081-1:2001, equation 15, brought to the level given.
@@ -59,7 +72,23 @@ export function fanShape(centre: number, speed: RevolutionsPerSecond): Decibels 
  * @param speed speed [1/s], > 0
  */
 export function fanSpectrum(level: Decibels, speed: RevolutionsPerSecond): Band[] {
-  const shape = OCTAVES.map((centre) => ({ centre, level: fanShape(centre, speed) }));
-  const shift = level - weightedLevel(shape);
-  return shape.map((band) => ({ centre: band.centre, level: band.level + shift }));
+  return atLevel(
+    OCTAVES.map((centre) => ({ centre, level: fanShape(centre, speed) })),
+    level,
+  );
+}
+
+/**
+ * Several spectra of the same bands, heard together.
+ *
+ * Source: energetic sum, band by band.
+ *
+ * @param spectra octaves from 63 Hz to 8 kHz, ascending
+ * @returns octaves from 63 Hz to 8 kHz; -Infinity where nothing sounds
+ */
+export function sumSpectra(spectra: readonly (readonly Band[])[]): Band[] {
+  return OCTAVES.map((centre, octave) => ({
+    centre,
+    level: sumLevels(spectra.map((bands) => bands[octave]?.level ?? Number.NEGATIVE_INFINITY)),
+  }));
 }

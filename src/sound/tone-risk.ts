@@ -1,5 +1,6 @@
 import type { Fraction } from '../quantities/dimensions.ts';
 import type { SoundAssumptions } from './sound-assumptions.ts';
+import type { Span } from './tone-assumptions.ts';
 
 /** What speaks for or against a fan sounding tonal, as far as known without a spectrum. */
 export interface ToneCircumstances {
@@ -24,7 +25,7 @@ export interface ToneRisk {
   readonly points: number;
 }
 
-function within(value: number, range: { readonly from: number; readonly to: number }): boolean {
+function within(value: number, range: Span): boolean {
   return value >= range.from && value <= range.to;
 }
 

@@ -40,8 +40,8 @@ describe('level bands', () => {
     [18, 'very-quiet'],
     [23, 'quiet'],
     [23.1, 'noticeable'],
-    [28.1, 'audible'],
-    [35, 'audible'],
+    [28.1, 'clear'],
+    [35, 'clear'],
     [35.1, 'loud'],
   ])('%d dB is %s', (level, band) => {
     expect(levelBand(level, SOUND_ASSUMPTIONS)).toBe(band);
