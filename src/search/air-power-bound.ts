@@ -1,5 +1,6 @@
 import { airAt } from '../air/air.ts';
 import type { Build, Enclosure } from '../enclosure/enclosure.ts';
+import { nearness } from '../enclosure/hearing.ts';
 import { conditionsOf } from '../enclosure/pass-state.ts';
 import { energy } from '../sound/levels.ts';
 import { airPowerByLevel, energyAtFloor, LEVEL_STEP, LEVEL_STEPS } from './bank-limits.ts';
@@ -32,13 +33,18 @@ function highest(tables: readonly (Float64Array | null)[]): Float64Array | null 
 export function createAirPowerBound(enclosure: Enclosure): AirPowerBound {
   const airs = enclosure.duties.map((duty) => airAt(conditionsOf(enclosure, duty).site, duty.room));
   const densest = Math.max(...airs.map((air) => air.density));
-  const tables = enclosure.places.map((place) =>
+  const near = enclosure.places.map((_, index) => nearness(enclosure, index));
+  const tables = enclosure.places.map((place, index) =>
     place.kind === 'bank'
-      ? place.options.map((bank) => (bank ? airPowerByLevel(enclosure, bank, densest) : null))
+      ? place.options.map((bank) =>
+          bank ? airPowerByLevel(enclosure, bank, near[index] as number, densest) : null,
+        )
       : [],
   );
-  const floors = enclosure.places.map((place) =>
-    place.kind === 'bank' ? place.options.map((bank) => (bank ? energyAtFloor(enclosure, bank) : 0)) : [],
+  const floors = enclosure.places.map((place, index) =>
+    place.kind === 'bank'
+      ? place.options.map((bank) => (bank ? energyAtFloor(enclosure, bank, near[index] as number) : 0))
+      : [],
   );
   const needs = new Map<number, Float64Array>();
 

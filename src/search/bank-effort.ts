@@ -1,5 +1,4 @@
 import type { Bank } from '../enclosure/enclosure.ts';
-import { evaluateRise, REFERENCE_DENSITY, type Rise } from '../fan/curve.ts';
 import type {
   Decibels,
   Fraction,
@@ -11,6 +10,7 @@ import { levelAtRatio, type SpeedLevel, speedModel, workingPointTerm } from '../
 import { energy } from '../sound/levels.ts';
 import type { SoundAssumptions } from '../sound/sound-assumptions.ts';
 import { stallTerm } from '../sound/stall.ts';
+import { riseAt, slowestGiving } from './slowest-speed.ts';
 
 /** Speeds looked at between hold floor and full speed. */
 const SPEEDS = 40;
@@ -23,6 +23,8 @@ export interface PlacedBank {
   readonly speedLevel: SpeedLevel;
   /** Least installation and panel terms over what may stand around it [dB]. */
   readonly installation: Decibels;
+  /** Factor on its sound energy that makes it count as far off as the box [-]. */
+  readonly nearness: number;
   readonly sound: SoundAssumptions;
   /** Speeds looked at, from hold floor to full [-]. */
   readonly ratios: Float64Array;
@@ -35,16 +37,22 @@ export interface PlacedBank {
  *
  * @param bank the fans
  * @param installation installation and panel terms [dB]
+ * @param nearness factor on its sound energy that makes it count as far off as the box [-]
  * @param sound assumptions
  */
-export function placedBank(bank: Bank, installation: Decibels, sound: SoundAssumptions): PlacedBank {
+export function placedBank(
+  bank: Bank,
+  installation: Decibels,
+  nearness: number,
+  sound: SoundAssumptions,
+): PlacedBank {
   const speedLevel = speedModel(bank.fan.ratings, bank.fan.fullSpeed, sound);
   const ratios = Float64Array.from(
     { length: SPEEDS },
     (_, index) => bank.fan.holdFloor ** (1 - index / (SPEEDS - 1)),
   );
   const energies = ratios.map((ratio) => energy(levelAtRatio(speedLevel, ratio) + installation));
-  return { bank, speedLevel, installation, sound, ratios, energies };
+  return { bank, speedLevel, installation, nearness, sound, ratios, energies };
 }
 
 /** Sound energies and pressure rises of a bank over its speeds, at one flow. */
@@ -52,8 +60,6 @@ export interface Effort {
   readonly energies: Float64Array;
   readonly rises: Float64Array;
 }
-
-const rise: Rise = { rise: 0, slope: 0 };
 
 /** Rise of a fan's level by its working point [dB], at a volume flow a fan. */
 function workingTerm({ bank, sound }: PlacedBank, ratio: Fraction, perFan: number): Decibels {
@@ -69,18 +75,7 @@ function workingTerm({ bank, sound }: PlacedBank, ratio: Fraction, perFan: numbe
 function energyAt(placed: PlacedBank, ratio: Fraction, perFan: number): number {
   const working = workingTerm(placed, ratio, perFan);
   const level = levelAtRatio(placed.speedLevel, ratio) + working + placed.installation;
-  return placed.bank.count * (energy(level) + energy(placed.sound.fanFloor));
-}
-
-/** Pressure rise of a bank [Pa] at a speed. */
-function riseAt(
-  bank: Bank,
-  ratio: Fraction,
-  flow: KilogramsPerSecond,
-  density: KilogramsPerCubicMetre,
-): Pascals {
-  evaluateRise(bank.fan.curve, flow / (density * bank.count), ratio, density / REFERENCE_DENSITY, rise);
-  return rise.rise;
+  return placed.nearness * placed.bank.count * (energy(level) + energy(placed.sound.fanFloor));
 }
 
 /**
@@ -104,9 +99,10 @@ export function effortOf(
   const floor = energy(placed.sound.fanFloor);
   for (let index = 0; index < SPEEDS; index++) {
     const ratio = placed.ratios[index] as number;
-    const working = workingTerm(placed, ratio, perFan);
+    // At its hold floor a fan cannot go slower and may move more air than asked: its working point is open.
+    const working = index === 0 ? 0 : workingTerm(placed, ratio, perFan);
     const own = (placed.energies[index] as number) * (working > 0 ? energy(working) : 1);
-    energies[index] = count * (own + floor);
+    energies[index] = placed.nearness * count * (own + floor);
     rises[index] = riseAt(placed.bank, ratio, flow, density);
   }
   return { energies, rises };
@@ -117,9 +113,10 @@ export function effortOf(
  *
  * @param effort of a bank at one flow
  * @param derating factor on positive rises [-]
+ * @param lost taken off the derated rises [Pa]
  * @param out overwritten, one entry per price
  */
-export function dualOf(effort: Effort, derating: Fraction, out: Float64Array): void {
+export function dualOf(effort: Effort, derating: Fraction, lost: Pascals, out: Float64Array): void {
   const rising = effort.rises.every(
     (value, index) => index === 0 || value >= (effort.rises[index - 1] as number),
   );
@@ -136,7 +133,7 @@ export function dualOf(effort: Effort, derating: Fraction, out: Float64Array): v
         best = index;
       }
     }
-    out[price] = least;
+    out[price] = least + cost * lost;
     // At a higher price of pressure more of it is worth buying: the best speed never falls.
     if (rising) start = best;
   }
@@ -158,40 +155,10 @@ export function leastEnergyFor(
 ): number {
   const { holdFloor } = placed.bank.fan;
   const perFan = mostFlow / (density * placed.bank.count);
-  if (riseAt(placed.bank, holdFloor, flow, density) >= needed) return energyAt(placed, holdFloor, perFan);
+  if (riseAt(placed.bank, holdFloor, flow, density) >= needed) {
+    // It cannot go slower and may move more air than asked: its working point is open.
+    return energyAt(placed, holdFloor, Number.POSITIVE_INFINITY);
+  }
   if (riseAt(placed.bank, 1, flow, density) < needed) return Number.POSITIVE_INFINITY;
   return energyAt(placed, slowestGiving(placed.bank, needed, flow, density), perFan);
-}
-
-/** Relative accuracy of speeds in the bounds; they are rounded down, worth 0.01 dB. */
-const SPEED_TOLERANCE = 5e-4;
-const SPEED_TRIALS = 12;
-
-/**
- * Slowest speed that gives a rise, rounded down [-]. The rise grows about with the square of the speed, so false
- * position on the square root closes in within a few trials.
- */
-function slowestGiving(bank: Bank, needed: Pascals, flow: KilogramsPerSecond, density: number): Fraction {
-  let low = bank.fan.holdFloor;
-  let high = 1;
-  let lowMiss = riseAt(bank, low, flow, density) - needed;
-  let highMiss = riseAt(bank, high, flow, density) - needed;
-  for (let count = 0; count < SPEED_TRIALS && high / low > 1 + SPEED_TOLERANCE; count++) {
-    const share = lowMiss / (lowMiss - highMiss);
-    const square = low * low + share * (high * high - low * low);
-    // A trifle to either side in turn, so that both ends close in.
-    const aim = Math.sqrt(square) * (1 + (count % 2 === 0 ? 0.4 : -0.4) * SPEED_TOLERANCE);
-    const ratio = aim > low && aim < high ? aim : 0.5 * (low + high);
-    const miss = riseAt(bank, ratio, flow, density) - needed;
-    if (miss < 0) {
-      low = ratio;
-      lowMiss = miss;
-      highMiss *= 0.5;
-    } else {
-      high = ratio;
-      highMiss = miss;
-      lowMiss *= 0.5;
-    }
-  }
-  return low;
 }

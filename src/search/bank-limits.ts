@@ -39,22 +39,29 @@ export const LEVEL_STEPS = 900;
 
 /**
  * Most air power [W] a bank can give while it stays, by itself, within each level of a table at 1 m:
- * entry i is for i · LEVEL_STEP dB.
+ * entry i is for i · LEVEL_STEP dB, the last one for any level.
  *
  * An upper bound in any surroundings: installation and working-point terms, never negative, are left out, and
  * the air power is the peak of the curve, which grows with the cube of the speed and with density.
  *
  * @param enclosure for its assumptions
  * @param bank fans of one model
+ * @param near factor on its sound energy that makes it count as far off as the box [-]
  * @param density greatest density the bank may see [kg/m³]
  */
-export function airPowerByLevel(enclosure: Enclosure, bank: Bank, density: number): Float64Array {
+export function airPowerByLevel(
+  enclosure: Enclosure,
+  bank: Bank,
+  near: number,
+  density: number,
+): Float64Array {
   const { sound } = enclosure.assumptions;
   const model = speedModel(bank.fan.ratings, bank.fan.fullSpeed, sound);
   const full = bank.count * peakAirPower(bank.fan.curve) * (density / REFERENCE_DENSITY);
   const table = new Float64Array(LEVEL_STEPS + 1);
   for (let step = 0; step <= LEVEL_STEPS; step++) {
-    const allowed = energy(step * LEVEL_STEP);
+    // The last entry stands for all levels above it too.
+    const allowed = step < LEVEL_STEPS ? energy(step * LEVEL_STEP) / near : Number.POSITIVE_INFINITY;
     const ratio = fastestWithin(
       model,
       bank.count,
@@ -73,10 +80,11 @@ export function airPowerByLevel(enclosure: Enclosure, bank: Bank, density: numbe
  *
  * @param enclosure for its assumptions
  * @param bank fans of one model
+ * @param near factor on its sound energy that makes it count as far off as the box [-]
  */
-export function energyAtFloor(enclosure: Enclosure, bank: Bank): number {
+export function energyAtFloor(enclosure: Enclosure, bank: Bank, near: number): number {
   const { sound } = enclosure.assumptions;
   const model = speedModel(bank.fan.ratings, bank.fan.fullSpeed, sound);
   const level = levelAtRatio(model, bank.fan.holdFloor) + sound.panelMounting;
-  return bank.count * (energy(level) + energy(sound.fanFloor));
+  return near * bank.count * (energy(level) + energy(sound.fanFloor));
 }

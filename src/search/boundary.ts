@@ -43,6 +43,8 @@ function bracket(trial: Trial, base: Float64Array): Bracket | { readonly edge: P
   const { low, high } = range(trial, base);
   const at = (shift: number) => ({ shift, point: trial.evaluate(scaled(trial, base, shift)) });
   let here = at(0);
+  // Speeds that are no numbers lead nowhere: the edge is where they are.
+  if (!base.every(Number.isFinite)) return { edge: here.point };
   const upward = !isAdequate(here.point);
   const end = upward ? high : low;
   let stride = firstStride(here.point);

@@ -27,9 +27,10 @@ export function coolPlantOf(enclosure: Enclosure): Plant {
 function speedsWithin(machine: Machine, allowed: number): Float64Array | null {
   const { fanFloor } = machine.plant.enclosure.assumptions.sound;
   const speeds = new Float64Array(machine.banks.length);
-  for (const [index, { bank, speedLevel, installation }] of machine.banks.entries()) {
+  for (const [index, { bank, speedLevel, installation, nearness }] of machine.banks.entries()) {
     const { holdFloor } = bank.fan;
-    speeds[index] = fastestWithin(speedLevel, bank.count, holdFloor, installation, fanFloor, allowed);
+    const own = allowed / nearness;
+    speeds[index] = fastestWithin(speedLevel, bank.count, holdFloor, installation, fanFloor, own);
     if (speeds[index] === 0) return null;
   }
   return speeds;

@@ -1,4 +1,5 @@
 import type { SeriesLeg } from '../airway/series.ts';
+import { askedLimits } from '../enclosure/asked-limits.ts';
 import type { Build, Duty, Enclosure } from '../enclosure/enclosure.ts';
 import { assemble, type Plant } from '../enclosure/machine.ts';
 import { newNoiseState, soundEnergy } from '../enclosure/noise.ts';
@@ -8,7 +9,6 @@ import type { KilogramsPerSecond, Pascals } from '../quantities/dimensions.ts';
 import { inflowFinder } from './least-inflow.ts';
 import type { OneChamberPlan } from './one-chamber-plan.ts';
 import { type Prescription, prescribedFlows } from './prescribed-flows.ts';
-import { limitsOf } from './trial.ts';
 
 /** What the fans of a leg are asked for: a flow and the pressure rise that goes with it. */
 export interface LegDemand {
@@ -18,6 +18,8 @@ export interface LegDemand {
   readonly lossAt: (flow: KilogramsPerSecond) => Pascals;
   /** Density at each stage at the least flow [kg/m³]. */
   readonly densities: Float64Array;
+  /** Viscosity there [Pa·s]. */
+  readonly viscosities: Float64Array;
   /** Sound energy of the leg's openings at 1 m, at the least flow [-]. */
   readonly vents: number;
 }
@@ -66,7 +68,7 @@ export function createDemand(coolPlant: Plant, plan: OneChamberPlan, elements: B
   const pass = createPass(machine);
   const state: PassState = newPassState(machine);
   const noise = newNoiseState(machine);
-  const limits = limitsOf(machine);
+  const limits = askedLimits(machine, duty);
   const none = new Float64Array(0);
 
   /** Largest excess over the limits with a given inflow [K]. */
@@ -74,10 +76,7 @@ export function createDemand(coolPlant: Plant, plan: OneChamberPlan, elements: B
     wanted.inflow = inflow;
     if (pass(conditions, none, state, 1e-5)) return Number.POSITIVE_INFINITY;
     let worst = Number.NEGATIVE_INFINITY;
-    for (const { part, limit } of limits) {
-      const found = (limit.of === 'part' ? state.partTemperatures[part] : state.partAir[part]) as number;
-      worst = Math.max(worst, found - limit.temperature + enclosure.margin);
-    }
+    for (const { found, limit } of limits) worst = Math.max(worst, found(state) - limit + enclosure.margin);
     return worst;
   };
 
@@ -102,7 +101,7 @@ export function createDemand(coolPlant: Plant, plan: OneChamberPlan, elements: B
       series.evaluate(at);
       return series.loss;
     };
-    return { flow, lossAt, densities, vents };
+    return { flow, lossAt, densities, viscosities, vents };
   };
 
   return (pressure) => {

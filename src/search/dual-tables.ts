@@ -1,7 +1,8 @@
+import type { CountedSides } from './bank-closeness.ts';
 import { PRICES } from './bank-effort.ts';
 import type { LegDemand } from './demand.ts';
 import { CELLS } from './demand-table.ts';
-import { type BankDuals, dualsOf, type LegBank, type Needs } from './leg-cost.ts';
+import { type BankDuals, type Counting, dualsOf, type LegBank, type Needs } from './leg-cost.ts';
 
 /** Duals at a node of the grid of pressures. */
 export type DualsAt = (node: number, demand: LegDemand, needs: Needs) => BankDuals;
@@ -41,20 +42,23 @@ function remembered(make: DualsAt): DualsAt {
  */
 export function dualTables(banks: readonly (readonly (LegBank | null)[])[]) {
   const known = new Map<string, DualsAt>();
-  const ofBank = (at: number, option: number, bank: LegBank, derating: number): DualsAt => {
-    const key = `${at}/${option}/${derating}`;
-    const found = known.get(key) ?? remembered((_, demand, needs) => dualsOf(bank, derating, demand, needs));
+  const ofBank = (at: number, option: number, bank: LegBank, counting: Counting): DualsAt => {
+    const { derating, sides } = counting;
+    const key = `${at}/${option}/${derating}/${sides.before}/${sides.behind}`;
+    const found = known.get(key) ?? remembered((_, demand, needs) => dualsOf(bank, counting, demand, needs));
     known.set(key, found);
     return found;
   };
-  const ofOpen = (at: number, behind: boolean): DualsAt => {
-    const key = `${at}/open/${behind}`;
+  const ofOpen = (at: number, behind: boolean, sides: CountedSides): DualsAt => {
+    const key = `${at}/open/${behind}/${sides.before}/${sides.behind}`;
     const options = banks[at] ?? [];
     const found =
       known.get(key) ??
       remembered((node, demand, needs) => {
         const duals = options.flatMap((bank, option) =>
-          bank ? [ofBank(at, option, bank, behind ? bank.derating : 1)(node, demand, needs)] : [],
+          bank
+            ? [ofBank(at, option, bank, { derating: behind ? bank.derating : 1, sides })(node, demand, needs)]
+            : [],
         );
         return envelope(duals, needs, options.includes(null));
       });

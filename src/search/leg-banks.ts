@@ -1,7 +1,9 @@
 import type { Bank, BankPlace, Build, Enclosure, Leg } from '../enclosure/enclosure.ts';
+import { nearness } from '../enclosure/hearing.ts';
 import { bankInstallation } from '../enclosure/installation.ts';
 import { bankIn, bankStage } from '../enclosure/stages.ts';
 import type { Decibels } from '../quantities/dimensions.ts';
+import { bankCloseness } from './bank-closeness.ts';
 import { type PlacedBank, placedBank } from './bank-effort.ts';
 import type { LegBank } from './leg-cost.ts';
 
@@ -74,13 +76,18 @@ export function legBanks(
   return bankPlaces(enclosure, plan).map((index) => {
     const place = enclosure.places[index] as BankPlace;
     const stage = plan.through.indexOf(index);
+    const near = nearness(enclosure, index);
     return place.options.map((bank, option): LegBank | null => {
       if (bank === null) return null;
       const installation = leastInstallation(enclosure, elements, leg, stage, place, bank);
       const key = `${index}/${option}/${installation}`;
-      const placed = book.get(key) ?? placedBank(bank, installation, sound);
+      const placed = book.get(key) ?? placedBank(bank, installation, near, sound);
       book.set(key, placed);
-      return { stage, derating: mildestDerating(enclosure, elements, plan, stage, bank), placed };
+      return {
+        closeness: bankCloseness(enclosure, elements, plan, stage, bank),
+        derating: mildestDerating(enclosure, elements, plan, stage, bank),
+        placed,
+      };
     });
   });
 }

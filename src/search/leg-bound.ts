@@ -113,6 +113,11 @@ function firstLook(bound: CellBound, build: Build): number {
   return least;
 }
 
+/** Whether a bank lets air pass beside its turning fans: the bound knows only the law of those. */
+function hasLostFans({ places }: Enclosure): boolean {
+  return places.some((place) => place.kind === 'bank' && place.options.some((bank) => bank?.lost));
+}
+
 /**
  * Prepares a bound that takes an airway apart at its one chamber; null where the airway is not so simple.
  *
@@ -126,7 +131,7 @@ function firstLook(bound: CellBound, build: Build): number {
  */
 export function createLegBound(enclosure: Enclosure, plant: Plant): LegBound | null {
   const plan = oneChamberPlan(plant);
-  if (!plan) return null;
+  if (!plan || hasLostFans(enclosure)) return null;
   const barePlant = coolPlantOf(withoutFans(enclosure));
   const bounds = new Map<number, readonly CellBound[]>();
   const shared: Shared = { costs: new Map(), book: new Map() };

@@ -1,5 +1,6 @@
 import type { Build, Enclosure, Leg } from '../enclosure/enclosure.ts';
 import type { Pascals } from '../quantities/dimensions.ts';
+import { closeToAny, countedShare, type NextPlace } from './bank-closeness.ts';
 import type { LegDemand } from './demand.ts';
 import { CELLS } from './demand-table.ts';
 import { type DualsAt, dualTables } from './dual-tables.ts';
@@ -25,6 +26,11 @@ interface Entry {
   readonly values: Float64Array;
 }
 
+function knownOf(option: number, banks: readonly (LegBank | null)[]): NextPlace {
+  if (option === OPEN) return 'open';
+  return banks[option] ? 'taken' : 'none';
+}
+
 /** What stands in the bank places of a leg in a build. */
 function standingIn(
   build: Build,
@@ -37,14 +43,20 @@ function standingIn(
   // A bank is derated only if another is sure to run before it.
   let behind = false;
   let open = false;
+  const known = places.map((place, at) => knownOf(build[place] as number, banks[at] ?? []));
   places.forEach((place, at) => {
     const option = build[place] as number;
     const bank = option === OPEN ? null : (banks[at]?.[option] ?? null);
+    const own = known[at] ?? 'none';
+    const sides = {
+      before: countedShare(own, known[at - 1] ?? 'none'),
+      behind: countedShare(own, known[at + 1] ?? 'none'),
+    };
     if (option === OPEN) {
-      duals.push(tables.ofOpen(at, behind));
+      duals.push(tables.ofOpen(at, behind, sides));
       open = true;
     } else if (bank) {
-      duals.push(tables.ofBank(at, option, bank, behind ? bank.derating : 1));
+      duals.push(tables.ofBank(at, option, bank, { derating: behind ? bank.derating : 1, sides }));
       alone = bank;
     }
     behind ||= bank !== null;
@@ -72,13 +84,14 @@ export function legCostTable(
   const places = bankPlaces(enclosure, enclosure.legs[leg] as Leg);
   const banks = legBanks(enclosure, elements, leg, book);
   const tables = dualTables(banks);
+  const close = closeToAny(banks.flat().flatMap((bank) => (bank ? [bank.closeness] : [])));
   const needs = new Array<Needs | undefined>(CELLS + 1);
   const entries = new Map<number, Entry>();
 
   const costAt = ({ alone, duals }: Standing, node: number): number => {
     const { demand, against } = task(node);
     if (!demand) return Number.POSITIVE_INFINITY;
-    const needed = needs[node] ?? needsOf(demand, against);
+    const needed = needs[node] ?? needsOf(demand, against, close);
     needs[node] = needed;
     if (duals.length === 0) return (needed.rises[0] as number) <= 0 ? demand.vents : Number.POSITIVE_INFINITY;
     if (alone) return demand.vents + aloneCost(alone, demand, needed);

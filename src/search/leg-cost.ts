@@ -1,4 +1,12 @@
+import type { CloseElement } from '../enclosure/closeness.ts';
 import type { Fraction, Pascals } from '../quantities/dimensions.ts';
+import {
+  type BankCloseness,
+  BOTH_SIDES,
+  type CountedSides,
+  closenessCost,
+  leastGrowth,
+} from './bank-closeness.ts';
 import { dualOf, effortOf, leastEnergyFor, type PlacedBank, PRICES } from './bank-effort.ts';
 import type { LegDemand } from './demand.ts';
 
@@ -26,6 +34,8 @@ const STRETCHES: readonly Stretch[] = [
  * flow share) cannot make up for.
  */
 const SAFE_GROWTH = 1.25;
+/** The same for what closeness costs beside: with 1.12 the terms above still cannot make up for it. */
+const SAFE_EXTRA_GROWTH = 1.12;
 const GROWTH_STEP = 1e-3;
 
 /** What a leg's banks are asked for on each stretch of flow. */
@@ -43,8 +53,8 @@ function topOf(demand: LegDemand, to: number): number {
 /** A bank in its place of a leg. */
 export interface LegBank {
   readonly placed: PlacedBank;
-  /** Its position in the leg. */
-  readonly stage: number;
+  /** Its position in the leg, and what stands close to it there. */
+  readonly closeness: BankCloseness;
   /** Factor on its positive pressure rise if another bank runs before it [-]. */
   readonly derating: Fraction;
 }
@@ -57,16 +67,27 @@ export interface BankDuals {
   readonly most: Float64Array;
 }
 
+/** How a bank counts in its leg: what other banks take from it, and how much of the elements between is its own. */
+export interface Counting {
+  /** Factor on its positive rise [-]. */
+  readonly derating: Fraction;
+  readonly sides: CountedSides;
+}
+
 /** The duals of a bank against a demand of its leg. */
-export function dualsOf(bank: LegBank, derating: Fraction, demand: LegDemand, needs: Needs): BankDuals {
+export function dualsOf(bank: LegBank, counting: Counting, demand: LegDemand, needs: Needs): BankDuals {
+  const { closeness, placed } = bank;
+  const { derating, sides } = counting;
   const most = new Float64Array(needs.stretches.length);
-  const density = demand.densities[bank.stage] as number;
+  const density = demand.densities[closeness.stage] as number;
   const stretches = needs.stretches.map(({ from, to }, index) => {
-    const effort = effortOf(bank.placed, demand.flow * from, topOf(demand, to), density);
+    const flow = demand.flow * from;
+    const effort = effortOf(placed, flow, topOf(demand, to), density);
+    const cost = closenessCost(closeness, sides, demand, flow);
     const out = new Float64Array(PRICES.length);
-    dualOf(effort, derating, out);
+    dualOf(effort, derating, cost, out);
     const full = effort.rises[effort.rises.length - 1] as number;
-    most[index] = full > 0 ? derating * full : full;
+    most[index] = (full > 0 ? derating * full : full) - cost;
     return out;
   });
   return { stretches, most };
@@ -77,11 +98,13 @@ export function dualsOf(bank: LegBank, derating: Fraction, demand: LegDemand, ne
  *
  * @param demand least flow and losses of the leg
  * @param against pressure to push against beside the losses [Pa]
+ * @param close elements that banks of the leg may stand close to
  */
-export function needsOf(demand: LegDemand, against: Pascals): Needs {
+export function needsOf(demand: LegDemand, against: Pascals, close: readonly CloseElement[]): Needs {
   const rise = demand.lossAt(demand.flow) + against;
   const more = demand.lossAt(demand.flow * (1 + GROWTH_STEP)) + against;
-  const safe = rise > 0 && (more - rise) / (GROWTH_STEP * rise) >= SAFE_GROWTH;
+  const grows = rise > 0 && (more - rise) / (GROWTH_STEP * rise) >= SAFE_GROWTH;
+  const safe = grows && leastGrowth(close, demand) >= SAFE_EXTRA_GROWTH;
   const stretches = safe ? LEAST_ONLY : STRETCHES;
   return {
     stretches,
@@ -91,11 +114,13 @@ export function needsOf(demand: LegDemand, against: Pascals): Needs {
 
 /** Least energy of one bank alone that meets a demand [-]. */
 export function aloneCost(bank: LegBank, demand: LegDemand, needs: Needs): number {
-  const density = demand.densities[bank.stage] as number;
+  const { closeness, placed } = bank;
+  const density = demand.densities[closeness.stage] as number;
   let least = Number.POSITIVE_INFINITY;
   needs.stretches.forEach(({ from, to }, index) => {
-    const needed = needs.rises[index] as number;
-    const value = leastEnergyFor(bank.placed, needed, demand.flow * from, topOf(demand, to), density);
+    const flow = demand.flow * from;
+    const needed = (needs.rises[index] as number) + closenessCost(closeness, BOTH_SIDES, demand, flow);
+    const value = leastEnergyFor(placed, needed, flow, topOf(demand, to), density);
     if (value < least) least = value;
   });
   return least;

@@ -25,6 +25,8 @@ export function localModel(trial: Trial, point: Point, trust: number): LocalMode
     const moved = Float64Array.from(point.ratios);
     moved[bank] = ratio * Math.exp(direction * SLOPE_STEP);
     const there = trial.evaluate(moved);
+    // Where a neighbour has no solution nothing is known: the bank stays as it is.
+    if (there.failure) continue;
     energySlopes[bank] = (there.energy - point.energy) / (direction * SLOPE_STEP);
     excessSlopes.forEach((row, limit) => {
       row[bank] =

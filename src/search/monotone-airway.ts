@@ -1,5 +1,7 @@
 import { effectsOf } from '../airway/confluence.ts';
-import type { Enclosure, Leg } from '../enclosure/enclosure.ts';
+import { isAsked } from '../enclosure/asked-limits.ts';
+import { isChimney } from '../enclosure/chimney.ts';
+import { type Enclosure, type Leg, OUTSIDE } from '../enclosure/enclosure.ts';
 import type { Plant } from '../enclosure/machine.ts';
 
 /** Legs in which fans may stand. */
@@ -9,11 +11,11 @@ function bankLegs(enclosure: Enclosure): readonly number[] {
   );
 }
 
-/** Legs whose flow cools a limited part on fins. */
+/** Legs whose flow cools a part on fins of which something is asked. */
 function cooledLegs(enclosure: Enclosure): readonly number[] {
   return enclosure.parts.flatMap((part) => {
     const { seat } = part;
-    if (part.limits.length === 0 || seat.kind !== 'fins') return [];
+    if (!isAsked(part) || seat.kind !== 'fins') return [];
     return [enclosure.legs.findIndex((leg) => leg.through.includes(seat.place))];
   });
 }
@@ -21,9 +23,14 @@ function cooledLegs(enclosure: Enclosure): readonly number[] {
 /** Whether a limit depends on the air of a chamber, directly or as the inlet of the leg of its fins. */
 function leansOnChamberAir(enclosure: Enclosure): boolean {
   const limitedInChamber = enclosure.parts.some(
-    (part) => part.limits.length > 0 && part.seat.kind === 'chamber',
+    (part) => isAsked(part) && part.seat.kind === 'chamber' && part.seat.chamber !== OUTSIDE,
   );
-  return limitedInChamber || cooledLegs(enclosure).some((leg) => (enclosure.legs[leg] as Leg).from !== 0);
+  const limitedPanel = (enclosure.skins ?? []).some(({ limit }) => limit !== undefined);
+  return (
+    limitedInChamber ||
+    limitedPanel ||
+    cooledLegs(enclosure).some((leg) => (enclosure.legs[leg] as Leg).from !== 0)
+  );
 }
 
 /**
@@ -33,7 +40,8 @@ function leansOnChamberAir(enclosure: Enclosure): boolean {
  * It is so if (1) every leg with fans helps every other one, so that no fan is ever blown backwards, and (2)
  * every leg with fins under a limited part is helped by all fans. Chamber air falls with speed if there is one
  * chamber only: with (1) every fan's leg runs forward, so a faster fan raises the total inflow. With more
- * chambers, streams of different heat may be divided anew and nothing is claimed.
+ * chambers, streams of different heat may be divided anew and nothing is claimed; nor where legs rise or fall, since
+ * a faster fan then takes away from what the weight of the air gives elsewhere.
  *
  * @param plant the enclosure's plan
  */
@@ -41,6 +49,7 @@ export function fasterIsCooler(plant: Plant): boolean {
   const { enclosure, topology } = plant;
   const fans = bankLegs(enclosure);
   const cooled = cooledLegs(enclosure);
+  if (isChimney(enclosure.legs)) return false;
   if (leansOnChamberAir(enclosure) && topology.chambers > 2) return false;
   return fans.every((leg) => {
     const effects = effectsOf(topology, leg);

@@ -68,7 +68,9 @@ export function nearestMiss(plant: Plant, monotone: boolean): NearestMiss | null
   const outcome = buildOutcome(solveBuild(assemble(plant, build), monotone));
   if (isFailed(outcome)) return null;
   let miss: NearestMiss | null = null;
-  for (const { duty, tightest } of outcome.duties) {
+  for (const { duty, tightest, failures } of outcome.duties) {
+    const [failure] = failures;
+    if (failure) return { outcome, duty, ...failure, of: 'part', over: 0 };
     if (!tightest) continue;
     const over = enclosure.margin - tightest.margin;
     if (!miss || over > miss.over) miss = { outcome, duty, part: tightest.part, of: tightest.of, over };

@@ -1,10 +1,12 @@
 import { type Air, airAt } from '../air/air.ts';
 import { elementLoss } from '../airway/series.ts';
 import type { Element } from '../elements/element.ts';
+import { isChimney } from '../enclosure/chimney.ts';
 import type { Build, Duty, Enclosure, Leg, Part } from '../enclosure/enclosure.ts';
 import { conditionsOf } from '../enclosure/pass-state.ts';
 import { occupant } from '../enclosure/stages.ts';
-import { powerAtTemperature } from '../heat/part-temperature.ts';
+import { pathResistance } from '../heat/heat-path.ts';
+import { partPower } from '../heat/part-power.ts';
 import { bracketedRoot } from '../numerics/roots.ts';
 import type { CubicMetresPerSecond, Kelvins, KelvinsPerWatt, Watts } from '../quantities/dimensions.ts';
 
@@ -16,16 +18,16 @@ const HOTTEST_PART: Kelvins = 423.15;
 
 /** Least power a part can have in the bound, whatever its temperature turns out to be [W]. */
 function leastPower(part: Part, factor: number, room: Kelvins): Watts {
-  const nominal = part.power * factor;
-  const temperature = part.slope >= 0 ? room : HOTTEST_PART;
-  return powerAtTemperature(nominal, part.slope, part.powerAt, temperature);
+  return partPower(part, factor, part.slope >= 0 || part.leakage ? room : HOTTEST_PART);
 }
 
 /** Greatest fin resistance with which a part's limit can hold above air as cool as the room [K/W]. */
 function allowedResistance(enclosure: Enclosure, duty: Duty, index: number, limit: Kelvins): KelvinsPerWatt {
   const part = enclosure.parts[index] as Part;
-  const nominal = part.power * (duty.heat[index] as number);
-  const own = powerAtTemperature(nominal, part.slope, part.powerAt, limit);
+  const factor = duty.heat[index] as number;
+  const hottest = limit - enclosure.margin;
+  // A leaking part may be above the boundary of running away at its limit, yet settle below it.
+  const own = part.leakage ? leastPower(part, factor, duty.room) : partPower(part, factor, hottest);
   let base = own;
   enclosure.parts.forEach((other, at) => {
     const shares =
@@ -33,7 +35,8 @@ function allowedResistance(enclosure: Enclosure, duty: Duty, index: number, limi
     if (at !== index && shares) base += leastPower(other, duty.heat[at] as number, duty.room);
   });
   if (base <= 0) return Number.POSITIVE_INFINITY;
-  return (limit - enclosure.margin - duty.room - own * part.resistance) / base;
+  // A base spreads least against fins of no resistance.
+  return (hottest - duty.room - own * pathResistance(part, 0)) / base;
 }
 
 /** Least flow through fins at which their resistance is no more than allowed; infinite if none will do. */
@@ -63,7 +66,8 @@ function passiveLoss(enclosure: Enclosure, build: Build, leg: Leg, flow: number,
  *
  * Each limited part on fins needs a least flow through them even with inlet air as cool as the room; the fans
  * must cover what the passive elements of that leg dissipate at that flow. The sum of all fans' air power equals
- * the sum of all losses (Tellegen, with mass flows and pressures), none of which is negative.
+ * the sum of all losses (Tellegen, with mass flows and pressures), none of which is negative. Where legs rise or fall
+ * the weight of the air may do the same, and nothing is asked of the fans.
  * Source: derived.
  *
  * @param enclosure the scenario
@@ -93,5 +97,5 @@ export function neededAirPower(enclosure: Enclosure, build: Build, duty: Duty): 
     if (flow === Number.POSITIVE_INFINITY) power = flow;
     else if (flow > 0) power += flow * passiveLoss(enclosure, build, leg, flow, air);
   });
-  return power;
+  return Number.isFinite(power) && isChimney(enclosure.legs) ? 0 : power;
 }

@@ -1,3 +1,4 @@
+import type { Enclosure } from '../enclosure/enclosure.ts';
 import type { Plant } from '../enclosure/machine.ts';
 import { fasterIsCooler } from './monotone-airway.ts';
 
@@ -29,5 +30,18 @@ export function oneChamberPlan(plant: Plant): OneChamberPlan | null {
   const outward = fans.filter((leg) => enclosure.legs[leg]?.from === 1 && enclosure.legs[leg]?.to === 0);
   if (inward.length > 1 || outward.length > 1) return null;
   if (fans.length === 0 || fans.length !== inward.length + outward.length) return null;
-  return { inward: inward[0] ?? null, outward: outward[0] ?? null };
+  const plan = { inward: inward[0] ?? null, outward: outward[0] ?? null };
+  return limitsLeanOnPassiveLegs(enclosure, plan) ? null : plan;
+}
+
+/**
+ * Whether a limited part sits on fins in a leg without fans. What it asks of the chamber's pressure may then rise or
+ * fall with that pressure, and the ends of a cell no longer bound what lies between.
+ */
+function limitsLeanOnPassiveLegs(enclosure: Enclosure, plan: OneChamberPlan): boolean {
+  return enclosure.parts.some(({ limits, seat }) => {
+    if (limits.length === 0 || seat.kind !== 'fins') return false;
+    const leg = enclosure.legs.findIndex(({ through }) => through.includes(seat.place));
+    return isPassive(plan, leg);
+  });
 }

@@ -1,6 +1,7 @@
 import { slowestAdequate } from './boundary.ts';
 import { localModel } from './local-model.ts';
 import { separableStep } from './separable-step.ts';
+import { cooledStarts, gridStarts, restingStarts } from './starting-speeds.ts';
 import {
   clampRatio,
   fullSpeed,
@@ -13,17 +14,16 @@ import {
 
 /** Least relative gain of energy that counts as progress: 0.0002 dB. */
 const PROGRESS = 5e-5;
+/** Excess from which a point counts as on a limit [K]. */
+const ON_LIMIT = 1e-3;
 const DESCENT_STEPS = 25;
 const FIRST_TRUST = 0.4;
 const LEAST_TRUST = 2e-3;
 /** Stride of the exchange of speed between banks, first and last, in log speed. */
-const EXCHANGE_STRIDES = [0.16, 0.04, 0.01] as const;
+const EXCHANGE_STRIDES = [0.16, 0.04, 0.01, 0.0025] as const;
 /** A start this much louder than the best found is not descended from, 3 dB; nor polished, 1 dB. */
 const HOPELESS_START = 2;
 const HOPELESS_DESCENT = 1.26;
-/** Points a side of the grid that looks for adequate speeds where faster is not always cooler. */
-const GRID_SIDE = 6;
-const GRID_BANKS = 4;
 
 /** Outcome of the search for the quietest adequate speeds of one build in one duty. */
 export interface Quietest {
@@ -49,6 +49,16 @@ function movedBy(trial: Trial, base: Float64Array, step: Float64Array, share: nu
   return base.map((ratio, bank) => clampRatio(trial, bank, ratio * Math.exp(share * (step[bank] as number))));
 }
 
+/**
+ * The better of a point, if it holds the limits, and the slowest speeds in its proportions that do: a point in
+ * the slack may be the quietest where slower fans would work at a louder point of their curves.
+ */
+function tryAround(hunt: Hunt, ratios: Float64Array): Point {
+  const boundary = note(hunt, slowestAdequate(hunt.trial, ratios));
+  if (!isAdequate(boundary) || boundary.worst >= -ON_LIMIT) return boundary;
+  return quieter(note(hunt, hunt.trial.evaluate(ratios)), boundary) ?? boundary;
+}
+
 /** Newton-like descent along the limits, from an adequate point. */
 function descend(hunt: Hunt, start: Point): Point {
   const { trial } = hunt;
@@ -56,7 +66,7 @@ function descend(hunt: Hunt, start: Point): Point {
   let trust = FIRST_TRUST;
   for (let count = 0; count < DESCENT_STEPS && trust > LEAST_TRUST; count++) {
     const step = separableStep(localModel(trial, here, trust));
-    const there = note(hunt, slowestAdequate(trial, movedBy(trial, here.ratios, step, 1)));
+    const there = tryAround(hunt, movedBy(trial, here.ratios, step, 1));
     const gain = isAdequate(there) ? 1 - there.energy / here.energy : -1;
     if (gain > 0) here = there;
     if (gain <= 0) trust *= 0.3;
@@ -83,7 +93,7 @@ function exchangeOne(hunt: Hunt, trial: Trial, start: Point, bank: number, strid
     for (let count = 0; count < 8; count++) {
       const step = new Float64Array(here.ratios.length);
       step[bank] = direction * stride;
-      const there = note(hunt, slowestAdequate(trial, movedBy(trial, here.ratios, step, 1)));
+      const there = tryAround(hunt, movedBy(trial, here.ratios, step, 1));
       if (!isAdequate(there) || there.energy >= here.energy * (1 - PROGRESS)) break;
       here = there;
     }
@@ -91,58 +101,7 @@ function exchangeOne(hunt: Hunt, trial: Trial, start: Point, bank: number, strid
   return here;
 }
 
-/** Subsets of banks to start from at their floors, the others running together; all run first. */
-function startingSets(size: number): readonly (readonly boolean[])[] {
-  const sets: boolean[][] = [];
-  for (let code = 0; code < 2 ** Math.min(size, GRID_BANKS) - 1; code++) {
-    sets.push(Array.from({ length: size }, (_, bank) => Math.floor(code / 2 ** bank) % 2 === 1));
-  }
-  return sets;
-}
-
-/** Adequate points to descend from, quietest first. */
-function startingPoints(hunt: Hunt): readonly Point[] {
-  const { trial } = hunt;
-  const size = trial.floors.length;
-  const found: Point[] = [];
-  for (const resting of startingSets(size)) {
-    const fastest = trial.floors.map((floor, bank) =>
-      resting[bank] ? floor : (trial.ceilings[bank] as number),
-    );
-    const full = note(hunt, trial.evaluate(fastest));
-    if (isAdequate(full)) found.push(note(hunt, slowestFrom(trial, fastest, resting)));
-  }
-  return found.sort((a, b) => a.energy - b.energy);
-}
-
-/** Slowest adequate speeds with some banks held at their floors: the resting ones cannot move down. */
-function slowestFrom(trial: Trial, fastest: Float64Array, resting: readonly boolean[]): Point {
-  const running = fastest.map((ratio, bank) =>
-    resting[bank] ? ratio : Math.sqrt((trial.floors[bank] as number) * ratio),
-  );
-  const held: Trial = {
-    ...trial,
-    evaluate: (ratios) =>
-      trial.evaluate(ratios.map((ratio, bank) => (resting[bank] ? (fastest[bank] as number) : ratio))),
-  };
-  return slowestAdequate(held, running);
-}
-
-/** Speeds on a coarse grid; only used where full speed does not cool enough and is not known to cool best. */
-function searchGrid(hunt: Hunt): void {
-  const { trial } = hunt;
-  const size = trial.floors.length;
-  const side = size <= GRID_BANKS ? GRID_SIDE : 2;
-  for (let code = 0; code < side ** size; code++) {
-    const ratios = trial.floors.map((floor, bank) => {
-      const share = (Math.floor(code / side ** bank) % side) / (side - 1);
-      return floor ** (1 - share) * (trial.ceilings[bank] as number) ** share;
-    });
-    note(hunt, trial.evaluate(ratios));
-  }
-}
-
-/** Descends from the starts and polishes the best of what comes of it. */
+/** Descends from the starts, then polishes the best point met, wherever it was met. */
 function refine(hunt: Hunt, starts: readonly Point[], toBeat: number): void {
   let low: Point | null = null;
   for (const start of starts) {
@@ -150,7 +109,8 @@ function refine(hunt: Hunt, starts: readonly Point[], toBeat: number): void {
       low = quieter(low, descend(hunt, start));
     }
   }
-  if (low && low.energy <= HOPELESS_DESCENT * toBeat) exchange(hunt, low);
+  const best = quieter(low, hunt.best);
+  if (best && best.energy <= HOPELESS_DESCENT * toBeat) exchange(hunt, best);
 }
 
 /** The hunt in one box of speeds. */
@@ -158,13 +118,11 @@ function huntWithin(trial: Trial, monotone: boolean, toBeat: number): Hunt {
   const slowest = trial.evaluate(trial.floors);
   const hunt: Hunt = { trial, best: quieter(null, slowest), coolest: slowest };
   if (trial.floors.length === 0) return hunt;
-  const fastest = note(hunt, trial.evaluate(fullSpeed(trial)));
-  if (!isAdequate(fastest) && monotone) return hunt;
-  let starts = startingPoints(hunt);
-  if (starts.length === 0 && !monotone) {
-    searchGrid(hunt);
-    if (hunt.best) starts = [note(hunt, slowestAdequate(trial, hunt.best.ratios))];
-  }
+  const look = (point: Point): Point => note(hunt, point);
+  const starts = [...(isAdequate(slowest) ? [slowest] : []), ...restingStarts(trial, look)];
+  if (!monotone || starts.length === 0) starts.push(...gridStarts(trial, look));
+  if (starts.length === 0) starts.push(...cooledStarts(trial, hunt.coolest, look));
+  starts.sort((one, other) => one.energy - other.energy);
   if (trial.floors.length > 1) refine(hunt, starts, toBeat);
   return hunt;
 }

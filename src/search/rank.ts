@@ -72,6 +72,7 @@ export function rankingOf(search: Search): Ranking {
   return {
     title: enclosure.title,
     rows: rowsOf(outcomes, enclosure.assumptions.sound.tie, search.objective.levelOf),
+    asked: search.asked,
     count: {
       space: counts.space,
       solved: counts.solved,

@@ -1,3 +1,4 @@
+import type { LimitKind } from '../enclosure/enclosure.ts';
 import type { BuildOutcome } from '../enclosure/outcome.ts';
 import type { Decibels, KelvinDifference } from '../quantities/dimensions.ts';
 
@@ -31,15 +32,19 @@ export interface NearestMiss {
   readonly outcome: BuildOutcome;
   readonly duty: string;
   readonly part: string;
-  readonly of: 'part' | 'air';
+  readonly of: LimitKind;
   /** Kelvin over the limit, asked margin included. */
   readonly over: KelvinDifference;
+  /** Why the part is refused whatever its limits; absent if a limit is all it breaks. */
+  readonly reason?: string;
 }
 
 /** Answer of a search. */
 export interface Ranking {
   readonly title: string;
   readonly rows: readonly RankedBuild[];
+  /** Length of the list that was asked for [-]. */
+  readonly asked: number;
   readonly count: SearchCount;
   /** Only if no row is adequate. */
   readonly nearestMiss?: NearestMiss;

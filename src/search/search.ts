@@ -45,6 +45,8 @@ export interface Search {
   readonly plant: Plant;
   readonly monotone: boolean;
   readonly objective: Objective;
+  /** Length of the list that was asked for [-]. */
+  readonly asked: number;
 }
 
 /** Bank places, legs that blow out first: they have the fewest. */
@@ -139,5 +141,6 @@ export function beginSearch(enclosure: Enclosure, options: SearchOptions = SEARC
     plant,
     monotone: hunt.monotone,
     objective,
+    asked: options.top,
   };
 }

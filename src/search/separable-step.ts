@@ -29,6 +29,13 @@ function excessAt(model: LocalModel, limit: number, step: Float64Array): number 
   return sum;
 }
 
+/** Step at which what speed costs meets what its cooling is worth; without bound where one of them is nothing. */
+function wantedStep(cost: number, cooling: number, exponent: number): number {
+  // Faster may even be quieter: a loaded fan relieved by another, or one that takes work off it.
+  if (cost <= 0) return Number.POSITIVE_INFINITY;
+  return cooling > 0 ? Math.log(cooling / cost) / exponent : Number.NEGATIVE_INFINITY;
+}
+
 /** Step that minimises energy plus weighted excess, each bank by itself. */
 function stepFor(model: LocalModel, weights: Float64Array, step: Float64Array): void {
   const total = ENERGY_EXPONENT + COOLING_EXPONENT;
@@ -41,8 +48,8 @@ function stepFor(model: LocalModel, weights: Float64Array, step: Float64Array): 
       if (slope < 0) cooling -= weighted;
       else heating += weighted;
     }
-    const cost = Math.max(model.energySlopes[bank] as number, 1e-300) + heating;
-    const wanted = cooling > 0 ? Math.log(cooling / cost) / total : Number.NEGATIVE_INFINITY;
+    const cost = (model.energySlopes[bank] as number) + heating;
+    const wanted = wantedStep(cost, cooling, total);
     step[bank] = Math.min(model.high[bank] as number, Math.max(model.low[bank] as number, wanted));
   }
 }

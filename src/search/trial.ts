@@ -1,9 +1,11 @@
+import { type AskedLimit, askedLimits, refusals } from '../enclosure/asked-limits.ts';
 import { allowedRanges } from '../enclosure/avoided-speeds.ts';
-import type { Duty, Limit } from '../enclosure/enclosure.ts';
+import type { Duty } from '../enclosure/enclosure.ts';
 import type { Machine } from '../enclosure/machine.ts';
 import { newNoiseState, soundEnergy } from '../enclosure/noise.ts';
 import { createPass, type PassFailure } from '../enclosure/pass.ts';
 import { conditionsOf, newPassState } from '../enclosure/pass-state.ts';
+import { HOPELESS } from '../heat/part-temperature.ts';
 import type { Fraction, KelvinDifference } from '../quantities/dimensions.ts';
 
 /** Accuracy of the temperatures of a trial [K]: a level changes by about 1 dB per kelvin at most. */
@@ -17,22 +19,16 @@ export interface Point {
   readonly energy: number;
   /** Temperature above what each limit allows [K], margin included; order of the trial's limits. */
   readonly excess: Float64Array;
-  /** The largest excess [K]; ≤ 0 if all limits hold; −∞ if there are none. */
+  /** The largest excess [K]; ≤ 0 if all limits hold and nothing is refused; −∞ if there are none. */
   readonly worst: KelvinDifference;
   readonly failure: PassFailure | null;
-}
-
-/** A limit of a part, numbered over all parts. */
-export interface TrialLimit {
-  readonly part: number;
-  readonly limit: Limit;
 }
 
 /** A build in one duty, ready to be tried at any speeds. */
 export interface Trial {
   readonly machine: Machine;
   readonly duty: Duty;
-  readonly limits: readonly TrialLimit[];
+  readonly limits: readonly AskedLimit[];
   /** Lowest speed of each bank as a share of full speed [-]. */
   readonly floors: Float64Array;
   /** Highest speed of each bank as a share of full speed [-]. */
@@ -40,13 +36,6 @@ export interface Trial {
   readonly evaluate: (ratios: Float64Array) => Point;
   /** Passes made so far. */
   readonly passes: () => number;
-}
-
-/** All limits of an enclosure, part by part. */
-export function limitsOf(machine: Machine): readonly TrialLimit[] {
-  return machine.plant.enclosure.parts.flatMap((part, index) =>
-    part.limits.map((limit) => ({ part: index, limit })),
-  );
 }
 
 /** Least speeds of the banks of a build [-]. */
@@ -67,13 +56,12 @@ export function createTrial(machine: Machine, duty: Duty, fanHeat = 1): Trial {
   const pass = createPass(machine);
   const state = newPassState(machine);
   const noise = newNoiseState(machine);
-  const limits = limitsOf(machine);
+  const limits = askedLimits(machine, duty);
+  const isRefused = refusals(machine, duty);
   let passes = 0;
 
-  const excessOf = ({ part, limit }: TrialLimit): KelvinDifference => {
-    const found = limit.of === 'part' ? state.partTemperatures[part] : state.partAir[part];
-    return (found as number) - limit.temperature + enclosure.margin;
-  };
+  const excessOf = ({ found, limit }: AskedLimit): KelvinDifference =>
+    found(state) - limit + enclosure.margin;
 
   const evaluate = (ratios: Float64Array): Point => {
     passes += 1;
@@ -82,7 +70,9 @@ export function createTrial(machine: Machine, duty: Duty, fanHeat = 1): Trial {
       ? new Float64Array(limits.length).fill(Number.POSITIVE_INFINITY)
       : Float64Array.from(limits, excessOf);
     const energy = failure ? Number.POSITIVE_INFINITY : soundEnergy(machine, ratios, state, noise);
-    const worst = failure ? Number.POSITIVE_INFINITY : largest(excess);
+    const refused = !failure && isRefused(state);
+    // Among refused ones the coolest still counts as the least bad.
+    const worst = refused ? HOPELESS + Math.max(0, largest(excess)) : largest(excess);
     return { ratios: Float64Array.from(ratios), energy, excess, worst, failure };
   };
 

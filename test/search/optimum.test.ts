@@ -1,0 +1,47 @@
+import { describe, expect, it } from 'vitest';
+import { QUICK } from './brute-force.ts';
+import { compare, inWords } from './comparison.ts';
+import { randomEnclosure, type Size } from './random-enclosure.ts';
+
+/** Random enclosures of one size; the search must find what trying everything on lattices of speeds finds. */
+interface Batch extends Size {
+  readonly name: string;
+  readonly firstSeed: number;
+  readonly cases: number;
+  /** Length of the list. */
+  readonly top: number;
+}
+
+const BATCHES: readonly Batch[] = [
+  { name: 'one place for fans', firstSeed: 1, cases: 132, top: 3, banks: 1, mostBuilds: 6, mostDuties: 3 },
+  { name: 'two places for fans', firstSeed: 1001, cases: 34, top: 2, banks: 2, mostBuilds: 3, mostDuties: 2 },
+  {
+    name: 'two places in line with one chamber',
+    firstSeed: 2001,
+    cases: 30,
+    top: 2,
+    banks: 2,
+    mostBuilds: 3,
+    mostDuties: 2,
+    simple: true,
+  },
+  {
+    name: 'three places for fans',
+    firstSeed: 3001,
+    cases: 4,
+    top: 1,
+    banks: 3,
+    mostBuilds: 2,
+    mostDuties: 1,
+  },
+];
+
+describe.each(BATCHES)('the quietest builds of enclosures with $name', (batch) => {
+  const seeds = Array.from({ length: batch.cases }, (_, index) => batch.firstSeed + index);
+
+  // Reference: brute force on lattices of speeds, which shares only the physics with the search.
+  it.each(seeds)('are those of brute force, seed %d', (seed) => {
+    const { disagreements } = compare(randomEnclosure(seed, batch), batch.top, QUICK);
+    expect(disagreements.map(inWords).join('\n')).toBe('');
+  });
+});
