@@ -13,12 +13,14 @@ export type {
   Enclosure,
   Leg,
   Limit,
+  LostThere,
   NamedBuild,
   Part,
   Place,
   Seat,
 } from './enclosure/enclosure.ts';
 export { OUTSIDE } from './enclosure/enclosure.ts';
+export { withLostFans } from './enclosure/lost-fans.ts';
 export { assemble, plantOf } from './enclosure/machine.ts';
 export type { BuildOutcome, DutyOutcome } from './enclosure/outcome.ts';
 export { curveFromBox } from './fan/box-figures.ts';

@@ -168,7 +168,7 @@ async function main(): Promise<void> {
   });
   try {
     if (givenArguments().length === 0) {
-      parser(() => {}).showHelp((text) => process.stdout.write(`${text}\n`));
+      parser(() => {}).showHelp((text) => process.stderr.write(`${text}\n`));
       process.exitCode = EXIT.badInput;
       return;
     }

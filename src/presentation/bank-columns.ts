@@ -1,3 +1,4 @@
+import { lostWords } from '../enclosure/bank-words.ts';
 import type { BankOutcome } from '../enclosure/outcome.ts';
 import { type Cell, type Column, numberColumn, textColumn } from './column.ts';
 import { KEEP } from './column-fit.ts';
@@ -23,7 +24,9 @@ const STALLED = '!';
 /** Fans of a bank in words, with their marks. */
 export function fansOf(bank: BankOutcome): string {
   const marks = `${bank.synthesisedCurve ? SYNTHESISED : ''}${bank.stalled ? STALLED : ''}`;
-  return `${bank.fan} x${bank.count}${marks}`;
+  const { count, lost } = bank;
+  if (!lost) return `${bank.fan} x${count}${marks}`;
+  return `${bank.fan} x${count + lost.dead + lost.missing}${marks}, ${lostWords(lost)}`;
 }
 
 /**

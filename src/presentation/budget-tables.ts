@@ -2,7 +2,7 @@ import type { DutyOutcome, LegOutcome, PartOutcome } from '../enclosure/outcome.
 import { type PrintedBudget, printBudget, printRise } from './budget.ts';
 import { type Cell, type Column, numberColumn, strong, textColumn } from './column.ts';
 import { KEEP } from './column-fit.ts';
-import { levelText, quantity } from './figures.ts';
+import { fixed, levelText, quantity } from './figures.ts';
 
 /** Loop gain from which on it is told [-]. */
 const TELLING_GAIN = 0.005;
@@ -39,14 +39,16 @@ function legWords({ leg, from, to, flow }: LegOutcome): Cell {
   return [strong(leg), `${from} to ${to}`, quantity('flow', flow)];
 }
 
-/** Who makes the noise: levels at the listener and shares that sum to 100 %. */
+/** Who makes the noise: levels at the listener and shares that sum to 100 %; how far off, if not all the same. */
 export function noiseTable({ sources, level }: DutyOutcome): readonly Column[] {
+  const apart = new Set(sources.map(({ distance }) => distance)).size > 1;
   const lines = sources.map(({ source, share }) => ({ label: source, amount: share }));
   const silent = sources.every(({ share }) => share === 0);
   const shares = printBudget('percent', lines, silent ? 0 : 1);
   const rows = shares.lines.map(({ label, amount }, index) => {
     const source = sources[index];
-    const name = source?.kind === 'opening' ? `${label} (opening)` : label;
+    const kind = source?.kind === 'opening' ? `${label} (opening)` : label;
+    const name = source && apart ? `${kind}, ${fixed(source.distance, 2)} m` : kind;
     return { name, level: source ? levelText(source.level) : '', share: amount };
   });
   const sum = {

@@ -30,6 +30,7 @@ export function rankDocument({ title, complete, count, rows, nearestMiss }: Rank
           part: nearestMiss.part,
           of: nearestMiss.of,
           over_K: nearestMiss.over,
+          reason: nearestMiss.reason ?? null,
           outcome: outcomeData(nearestMiss.outcome),
         }
       : null,

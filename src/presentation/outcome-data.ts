@@ -6,9 +6,11 @@ import type {
   DutyOutcome,
   LegOutcome,
   LimitOutcome,
+  PanelOutcome,
   PartOutcome,
 } from '../enclosure/outcome.ts';
 import type { Json } from './document.ts';
+import { soundData } from './sound-data.ts';
 
 /**
  * A build in all duties as data: SI, the unit in each key. What does not exist is null.
@@ -58,12 +60,17 @@ function dutyData(outcome: DutyOutcome): Json {
       temperature_K: temperature,
     })),
     parts: outcome.parts.map(partData),
-    sources: outcome.sources.map(({ source, kind, level, share }) => ({
+    panels: outcome.panels.map(panelData),
+    failures: outcome.failures.map(({ part, reason }) => ({ part, reason })),
+    sources: outcome.sources.map(({ source, kind, distance, directivity, level, share }) => ({
       source,
       kind,
+      distance_m: distance,
+      directivity_dB: directivity,
       level_dBA: level,
       share,
     })),
+    sound: soundData(outcome.sound),
     heat: budgetData(outcome.heat, 'amount_W'),
     remarks: outcome.remarks,
   };
@@ -78,12 +85,16 @@ function bankData(bank: BankOutcome): Json {
     speed_1_s: bank.speed,
     flow_m3_s: bank.flow,
     pressureRise_Pa: bank.pressureRise,
+    rawPressureRise_Pa: bank.rawPressureRise ?? null,
     flowShare: bank.flowShare,
     power_W: bank.power,
     stalled: bank.stalled,
     overdriven: bank.overdriven,
     backflow: bank.backflow,
     synthesisedCurve: bank.synthesisedCurve,
+    dead: bank.lost?.dead ?? 0,
+    missing: bank.lost?.missing ?? 0,
+    lostFlow_m3_s: bank.lost?.flow ?? 0,
   };
 }
 
@@ -105,10 +116,16 @@ function partData(part: PartOutcome): Json {
     part: part.part,
     power_W: part.power,
     temperature_K: part.temperature,
+    probe_K: part.probe ?? null,
     loopGain: part.loopGain,
+    wholeLoopGain: part.wholeLoopGain ?? null,
     rise: budgetData(part.rise, 'amount_K'),
     limits: part.limits.map(limitData),
   };
+}
+
+function panelData({ chamber, heat, temperature, limits }: PanelOutcome): Json {
+  return { chamber, heat_W: heat, temperature_K: temperature, limits: limits.map(limitData) };
 }
 
 function limitData({ of, limit, found, margin }: LimitOutcome): { readonly [key: string]: Json } {

@@ -83,7 +83,7 @@ function legend(
   return [
     ...(ties
       ? [
-          `Rows with the same letter are within ${tie} dB: a tie, ordered by margin, then fewer fans, then price.`,
+          `Rows with the same letter are within ${tie} dB: a tie, ordered by the margin in hand at full speed, then fewer fans, then price.`,
         ]
       : []),
     ...(hasDuties(rows) ? [dutyLegend(rows)] : ['Noise at the listener, free field.']),

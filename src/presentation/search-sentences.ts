@@ -11,10 +11,10 @@ const SHOWN_MARGIN = 0.05;
  * @param ranking answer of the search
  * @returns sentences, one a paragraph
  */
-export function searchSentences({ count: counted, rows, complete }: Ranking): readonly string[] {
+export function searchSentences({ count: counted, rows, complete, asked }: Ranking): readonly string[] {
   const space = `${builds(counted.space)} in the space: ${count(counted.solved)} solved, ${ruledOut(counted)}`;
   const looked = complete ? space : `${space}, ${count(counted.open)} not looked at`;
-  return [`${looked}.`, ...proof(counted, rows.length, complete)];
+  return [`${looked}.`, ...proof(counted, rows.length, complete, asked)];
 }
 
 /**
@@ -23,13 +23,14 @@ export function searchSentences({ count: counted, rows, complete }: Ranking): re
  * @param miss the nearest miss
  */
 export function missSentences(miss: NearestMiss): readonly string[] {
-  const { outcome, duty, over } = miss;
+  const { outcome, duty, over, part, reason } = miss;
   const limit = limitOf(miss);
   const what = limited(miss);
   const allowed = limit ? ` of ${quantity('temperature', limit.limit)}` : '';
   const asked = limit && over + limit.margin > SHOWN_MARGIN ? over + limit.margin : 0;
   const margin = asked > 0 ? ` (the asked margin of ${quantity('kelvins', asked)} included)` : '';
   const { arrangement } = outcome.build;
+  if (reason !== undefined) return [`Nearest miss: in ${duty}, ${part} fails: ${reason}.`];
   return [
     `Nearest miss: in ${duty}, ${what} is ${quantity('kelvins', over)} over its limit${allowed}${margin}.`,
     ...(arrangement === '' ? [] : [`The build: ${arrangement}.`]),
@@ -56,9 +57,10 @@ function ruledOut(counted: SearchCount): string {
 }
 
 /** Rows stand in the order of their ties, so the noisiest need not be the last. */
-function proof(counted: SearchCount, rows: number, complete: boolean): readonly string[] {
+function proof(counted: SearchCount, rows: number, complete: boolean, asked: number): readonly string[] {
   const unknown = 'Stopped before the end: an adequate build may be among those not looked at.';
   if (rows === 0) return complete ? [] : [unknown];
+  if (complete && rows < asked) return ['No other build is adequate.'];
   const reference = rows === 1 ? 'this one' : 'the noisiest row';
   const proved = Number.isFinite(counted.gap)
     ? `No build left out is quieter than ${reference} by more than ${atMost(counted.gap)} dB.`

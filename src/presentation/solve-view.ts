@@ -6,9 +6,11 @@ import { KEEP } from './column-fit.ts';
 import { count, levelWords, NONE, prices, quantity } from './figures.ts';
 import { noticesOf } from './notices.ts';
 import { wrapped } from './prose.ts';
+import { soundSentences } from './sound-sentences.ts';
 import { speedTable } from './speed-table.ts';
 import { chamberTable, fanTable, limitTable } from './state-tables.ts';
 import { type Drawing, table } from './table.ts';
+import { beatSentences, toneTable } from './tones.ts';
 
 /** How a build is shown. */
 export interface SolveViewOptions extends Drawing {
@@ -45,10 +47,11 @@ export function solveView(outcome: BuildOutcome, options: SolveViewOptions): str
 function headSection(outcome: BuildOutcome, { title, width, paint }: SolveViewOptions): readonly string[] {
   const { build, duties } = outcome;
   const say = (text: string): readonly string[] => wrapped(text, width);
-  const failing = duties.filter(({ adequate }) => !adequate).map(({ duty }) => duty);
+  const failing = duties.filter(({ adequate }) => !adequate);
+  const why = failing.some(({ failures }) => failures.length > 0) ? 'a part fails' : 'a limit is broken';
   const verdict = outcome.adequate
     ? say('Adequate: every limit holds in every duty.').map(paint.good)
-    : say(`Not adequate: a limit is broken in ${failing.join(', ')}.`).map(paint.bad);
+    : say(`Not adequate: ${why} in ${failing.map(({ duty }) => duty).join(', ')}.`).map(paint.bad);
   return [
     ...(title === undefined ? [] : say(title).map(paint.strong)),
     ...say(build.arrangement).filter((line) => line !== ''),
@@ -99,6 +102,9 @@ function dutySections(duty: DutyOutcome, options: SolveViewOptions): readonly (r
     draw(chamberTable(duty), options),
     draw(pressureTable(duty), options),
     draw(noiseTable(duty), options),
+    soundSentences(duty).flatMap((text) => wrapped(text, width)),
+    draw(toneTable(duty), options),
+    beatSentences(duty).flatMap((text) => wrapped(text, width)),
     draw(heatTable(duty), options),
     noticesOf(duty).flatMap((text) => wrapped(text, width)),
   ];

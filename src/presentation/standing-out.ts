@@ -1,3 +1,4 @@
+import type { LimitKind } from '../enclosure/enclosure.ts';
 import type { BuildOutcome, DutyOutcome, LimitOutcome } from '../enclosure/outcome.ts';
 
 /** The limit with the least margin of all duties. */
@@ -22,9 +23,18 @@ export function tightestOf(outcome: BuildOutcome): Tightest | undefined {
   return tightest;
 }
 
+/** What each kind of limit is on, before the name of the part or chamber. */
+const kinds: Readonly<Record<LimitKind, string>> = {
+  part: '',
+  air: 'air at ',
+  probe: 'probe at ',
+  pipes: 'heat pipes of ',
+  panel: 'panel of ',
+};
+
 /** What a limit is on, in words. */
-export function limited({ of, part }: { readonly of: 'part' | 'air'; readonly part: string }): string {
-  return of === 'part' ? part : `air at ${part}`;
+export function limited({ of, part }: { readonly of: LimitKind; readonly part: string }): string {
+  return `${kinds[of]}${part}`;
 }
 
 /**

@@ -15,8 +15,9 @@ const MARGIN_ACCURACY: KelvinDifference = 1e-3;
  * @param duty of a build
  * @param asked margin asked of every limit [K]
  */
-export function limitTable({ parts }: DutyOutcome, asked: KelvinDifference): readonly Column[] {
-  const limits = parts.flatMap(({ part, limits: own }) => own.map((limit) => ({ part, ...limit })));
+export function limitTable({ parts, panels }: DutyOutcome, asked: KelvinDifference): readonly Column[] {
+  const owners = [...parts, ...panels.map(({ chamber, limits }) => ({ part: chamber, limits }))];
+  const limits = owners.flatMap(({ part, limits: own }) => own.map((limit) => ({ part, ...limit })));
   return [
     textColumn('Limit on', KEEP + 2, limits, limited),
     numberColumn('Found', '°C', KEEP, limits, ({ found }) => figure('temperature', found)),

@@ -78,6 +78,10 @@ describe('a solved build as a document', () => {
     const pressures = ['pressureRise_Pa', 'pressureDifference_Pa', 'pressure_Pa'];
     const flows = ['throughFlow_kg_s', 'massFlow_kg_s', 'flow_m3_s', 'speed_1_s'];
     const budgets = ['amount_Pa', 'amount_K', 'amount_W'];
+    const lost = ['dead', 'missing', 'lostFlow_m3_s'];
+    const sounds = ['level_dBA', 'loudest_dBA', 'level_dB', 'distance_m', 'directivity_dB'];
+    const tones = ['centre_Hz', 'governing_Hz', 'bladePass_Hz', 'points', 'noiseRating', 'assumedShare'];
+    const loudness = ['loudness_sone', 'loudnessLevel_phon', 'quieter_K', 'louder_K'];
     const all = [
       ...bare,
       ...kelvins,
@@ -85,8 +89,10 @@ describe('a solved build as a document', () => {
       ...pressures,
       ...flows,
       ...budgets,
-      'level_dBA',
-      'loudest_dBA',
+      ...lost,
+      ...sounds,
+      ...tones,
+      ...loudness,
     ];
     expect([...keys].sort()).toEqual(all.sort());
   });

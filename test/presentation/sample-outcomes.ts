@@ -6,7 +6,11 @@ import type {
   LegOutcome,
   PartOutcome,
 } from '../../src/enclosure/outcome.ts';
+import type { SoundOutcome } from '../../src/enclosure/sound-outcome.ts';
 import type { NearestMiss, RankedBuild, Ranking } from '../../src/search/ranking.ts';
+import { levelBand } from '../../src/sound/audibility.ts';
+import { octaveBands } from '../../src/sound/rated-spectrum.ts';
+import { SOUND_ASSUMPTIONS } from '../../src/sound/sound-assumptions.ts';
 
 /** Outcomes made by hand: plausible, invented, with budgets that sum. None was computed by the model. */
 
@@ -67,6 +71,36 @@ export function part(name: string, room: number, limit: number, rise: readonly B
   };
 }
 
+/** A source as far off as the box, without directivity. */
+export const heard = { distance: 1, directivity: 0 };
+
+/** What a level means, with a spectrum made up and tones of two banks. */
+export function sound(level: number, changes: Partial<SoundOutcome> = {}): SoundOutcome {
+  return {
+    band: levelBand(level, SOUND_ASSUMPTIONS),
+    reachesBedroomValue: level >= 30,
+    spectrum: {
+      octaves: octaveBands([20.4, 24.6, 23, 20.1, 17.4, 12.3, 6.6, -0.4]),
+      noiseRating: 17.43,
+      governing: 1000,
+      loudness: 0.514,
+      loudnessLevel: 31.4,
+      assumedShare: 1,
+    },
+    tones: {
+      risk: 'medium',
+      banks: [
+        { place: 'push', bladePass: 173.6, risk: 'medium', points: 2 },
+        { place: 'exit', risk: 'low', points: 0 },
+      ],
+      beats: [],
+    },
+    whistles: [],
+    decibelCost: { quieter: 1.234, louder: 1.125 },
+    ...changes,
+  };
+}
+
 /** A duty of a box with a push bank, a fin stack and an exhaust. */
 export function duty(name: string, share: number, changes: Partial<DutyOutcome> = {}): DutyOutcome {
   const room = changes.room ?? 299.15;
@@ -107,13 +141,16 @@ export function duty(name: string, share: number, changes: Partial<DutyOutcome> 
       { chamber: 'core', pressure: 3.2, temperature: room + 11.26 },
     ],
     parts: [processor],
+    panels: [],
+    failures: [],
     ...(limit ? { tightest: { part: 'processor', ...limit } } : {}),
     sources: [
-      { source: 'push', kind: 'fans', level: level - 2.04, share: 0.6252 },
-      { source: 'exit', kind: 'fans', level: level - 4.53, share: 0.3524 },
-      { source: 'rear', kind: 'opening', level: level - 16.5, share: 0.0224 },
+      { source: 'push', kind: 'fans', ...heard, level: level - 2.04, share: 0.6252 },
+      { source: 'exit', kind: 'fans', ...heard, level: level - 4.53, share: 0.3524 },
+      { source: 'rear', kind: 'opening', ...heard, level: level - 16.5, share: 0.0224 },
     ],
     level,
+    sound: sound(level),
     fanPower: 1.18,
     heat,
     heatCarried: sum(heat),
@@ -215,6 +252,7 @@ export function ranking(changes: Partial<Ranking> = {}): Ranking {
   return {
     title: 'Film scanner, desk side, 7 litre',
     rows: rows(),
+    asked: 5,
     count: {
       space: 14_860,
       solved: 212,

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import type { DutyOutcome } from '../../src/enclosure/outcome.ts';
 import { plain } from '../../src/presentation/paint.ts';
 import { type SolveViewOptions, solveView } from '../../src/presentation/solve-view.ts';
-import { bank, build, duty, leg, part } from './sample-outcomes.ts';
+import { bank, build, duty, heard, leg, part } from './sample-outcomes.ts';
 
 const draw = (outcome = build(), options: Partial<SolveViewOptions> = {}): string =>
   solveView(outcome, { width: 80, paint: plain, ...options });
@@ -75,6 +75,18 @@ push              29.4     63
 exit              26.9     35
 rear (opening)    14.9      2
 at the listener   31.4    100
+
+31.4 dB(A) is plain to notice in a quiet room.
+At or above the WHO value for bedrooms at night, 30.0 dB(A).
+Octaves 63 Hz to 8 kHz: 20 25 23 20 17 12 7 0 dB; NR 17 by the octave at 1000
+Hz; 0.51 sone, 31 phon (estimates: the usual spectrum of such sources).
+All fans together: 1 dB less would cost 1.2 K of the margin, 1 dB more would
+gain 1.1 K.
+
+Tones  Blade pass  Points  Risk
+               Hz
+push          174       2  medium
+exit            –       0  low
 
 Heat                             W
 processor                     95.1
@@ -193,7 +205,7 @@ it('no line is wider than the terminal, whatever the names', () => {
           legs: [leg(d, a, b, -0.01, [{ label: e, amount: -12.3 }])],
           parts: [part(e, 300, 350, [{ label: d, amount: 20 }])],
           chambers: [{ chamber: c, pressure: 0, temperature: 300 }],
-          sources: [{ source: b, kind: 'opening', level: 20, share: 1 }],
+          sources: [{ source: b, kind: 'opening', ...heard, level: 20, share: 1 }],
           heat: [{ label: c, amount: 118.26 }],
         });
         const outcome = build({ duties: [odd] });
