@@ -18,7 +18,7 @@ const SHEETS: readonly (Disturbance | undefined)[] = ['guard', 'panel'];
 const THIN: readonly (Disturbance | undefined)[] = ['guard', 'panel', 'mesh'];
 
 /** Frames that a bank has in its panel, turning or not. */
-export function framesOf({ fan, count, lost }: Bank): FanRow {
+function framesOf({ fan, count, lost }: Bank): FanRow {
   return { size: fan.size, count: count + (lost ? lost.dead + lost.missing : 0) };
 }
 

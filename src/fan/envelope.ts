@@ -10,10 +10,10 @@ import type { CurvePoints } from './fan-model.ts';
 export const LEAST_SLOPE_SHARE = 2.5e-4;
 
 /** Most a curve may be drawn out to zero pressure, in multiples of its last flow [-]. Assumption, no source. */
-export const MOST_EXTENSION = 4;
+const MOST_EXTENSION = 4;
 
 /** Most the shut-off pressure may exceed that of the first point, as a ratio [-]. Assumption, no source. */
-export const MOST_SHUT_OFF = 2;
+const MOST_SHUT_OFF = 2;
 
 /** Why points cannot be the curve of a fan. */
 export type CurveFault =

@@ -17,7 +17,7 @@ export interface FanRow {
  * @param size side of the frame [m], > 0
  * @param assumptions `bladeCircle`
  */
-export function bladeCircle(size: Metres, assumptions: FanAssumptions): Metres {
+function bladeCircle(size: Metres, assumptions: FanAssumptions): Metres {
   return assumptions.bladeCircle * size;
 }
 

@@ -39,7 +39,7 @@ export function rankColumns(rows: readonly RankRow[]): RankColumns {
     tightest: textColumn('Tightest', KEEP + 1, rows, tightestWords),
     costs: [
       numberColumn('Flow', 'm³/h', 50, rows, ({ duty }) => figure('flow', inflow(duty))),
-      numberColumn('In hand', 'K', 15, rows, ({ outcome }) => figure('kelvins', outcome.reserve)),
+      numberColumn('In hand', 'K', 15, rows, ({ outcome }) => inHand(outcome)),
       numberColumn('Power', 'W', 20, rows, ({ outcome }) => figure('power', outcome.fanPower)),
       numberColumn('Price', '', 40, pricesShown, (price) => price),
     ],

@@ -1,4 +1,5 @@
 import type { BuildOutcome, DutyOutcome } from '../enclosure/outcome.ts';
+import { HOPELESS } from '../heat/part-temperature.ts';
 import type { KelvinDifference } from '../quantities/dimensions.ts';
 import { heatTable, noiseTable, pressureTable, riseTable } from './budget-tables.ts';
 import { type Column, textColumn } from './column.ts';
@@ -76,7 +77,8 @@ function costWords({ build, duties, fanPower }: BuildOutcome): string {
 }
 
 function reserveWords({ reserve }: BuildOutcome): readonly string[] {
-  if (!Number.isFinite(reserve)) return [];
+  // A part that fails whatever cools it lacks no kelvins.
+  if (!Number.isFinite(reserve) || reserve <= -HOPELESS) return [];
   return [
     reserve < 0
       ? `Even with every bank at full speed, ${quantity('kelvins', -reserve)} would be missing.`

@@ -22,7 +22,7 @@ export interface SolvedBuild {
 }
 
 /** Takes the quietest adequate point, or the coolest if there is none. */
-export function settled(duty: Duty, quietest: Quietest): SolvedDuty {
+function settled(duty: Duty, quietest: Quietest): SolvedDuty {
   const point = quietest.best ?? quietest.coolest;
   return { duty, point, adequate: isAdequate(point) };
 }

@@ -9,7 +9,7 @@ import { HOPELESS } from '../heat/part-temperature.ts';
 import type { Fraction, KelvinDifference } from '../quantities/dimensions.ts';
 
 /** Accuracy of the temperatures of a trial [K]: a level changes by about 1 dB per kelvin at most. */
-export const TRIAL_TOLERANCE: KelvinDifference = 1e-6;
+const TRIAL_TOLERANCE: KelvinDifference = 1e-6;
 
 /** One build in one duty at given speeds. */
 export interface Point {
@@ -39,7 +39,7 @@ export interface Trial {
 }
 
 /** Least speeds of the banks of a build [-]. */
-export function floorsOf(machine: Machine): Float64Array {
+function floorsOf(machine: Machine): Float64Array {
   return Float64Array.from(machine.banks, (bank) => allowedRanges(bank)[0]?.from ?? 1);
 }
 
@@ -70,9 +70,9 @@ export function createTrial(machine: Machine, duty: Duty, fanHeat = 1): Trial {
       ? new Float64Array(limits.length).fill(Number.POSITIVE_INFINITY)
       : Float64Array.from(limits, excessOf);
     const energy = failure ? Number.POSITIVE_INFINITY : soundEnergy(machine, ratios, state, noise);
-    const refused = !failure && isRefused(state);
     // Among refused ones the coolest still counts as the least bad.
-    const worst = refused ? HOPELESS + Math.max(0, largest(excess)) : largest(excess);
+    const hopeless = !failure && isRefused(state) ? HOPELESS + Math.max(0, largest(excess)) : null;
+    const worst = failure ? Number.POSITIVE_INFINITY : (hopeless ?? largest(excess));
     return { ratios: Float64Array.from(ratios), energy, excess, worst, failure };
   };
 

@@ -78,7 +78,7 @@ function curveLines(name: string, { shutOff, freeDelivery }: PlainFan): readonly
 }
 
 /** The network as an input file of EPANET: flow in litres a second, heads in metres, no demand. */
-export function waterNetwork({ chambers, from, to }: Topology, legs: readonly PlainLeg[]): string {
+function waterNetwork({ chambers, from, to }: Topology, legs: readonly PlainLeg[]): string {
   const node = (chamber: number | undefined) => `n${chamber}`;
   const pipes: string[] = [];
   const pumps: string[] = [];

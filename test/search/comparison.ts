@@ -39,7 +39,7 @@ export interface Comparison {
 }
 
 /** A search run to its end. */
-export function searched(enclosure: Enclosure, top: number): Search {
+function searched(enclosure: Enclosure, top: number): Search {
   const search = beginSearch(enclosure, { top, gap: GAP });
   while (search.step());
   return search;
