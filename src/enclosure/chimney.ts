@@ -1,7 +1,13 @@
 import { densityAt } from '../air/air.ts';
 import type { SeriesLeg } from '../airway/series.ts';
 import { runsAlong, STAGNANT_FLOW } from '../heat/mixing.ts';
-import type { KelvinDifference, Kelvins, KilogramsPerCubicMetre, Metres } from '../quantities/dimensions.ts';
+import type {
+  KelvinDifference,
+  Kelvins,
+  KilogramsPerCubicMetre,
+  KilogramsPerSecond,
+  Metres,
+} from '../quantities/dimensions.ts';
 import { type Leg, OUTSIDE } from './enclosure.ts';
 import type { Machine } from './machine.ts';
 import { type Conditions, HOTTEST_AIR, type PassState } from './pass-state.ts';
@@ -10,9 +16,14 @@ import { type Conditions, HOTTEST_AIR, type PassState } from './pass-state.ts';
 const GRAVITY = 9.80665;
 /** Air in rising legs before anything is known, above the room [K]: gives a first direction. */
 const FIRST_RISE: KelvinDifference = 10;
+/**
+ * Flow below which a leg holds air of both its ends [kg/s], about 0.15 m³/h: so the weight does not jump where the flow
+ * turns round. Model assumption, no source.
+ */
+const SLOW_FLOW: KilogramsPerSecond = 5e-5;
 /** First share of a correction that is taken, and the bounds of those that follow [-]. */
 const FIRST_SHARE = 0.5;
-const SHARES = { least: 0.05, most: 1 };
+const SHARES = { least: 0.01, most: 1 };
 
 /** Weight of the air in legs that rise or fall, worked out along with air and heat. */
 export interface Chimney {
@@ -36,8 +47,17 @@ function entering(leg: Leg, forward: boolean, state: PassState): Kelvins {
   return own + leg.recirculation * ((state.chambers[state.chambers.length - 1] as number) - own);
 }
 
-/** Mean density of the air of a leg [kg/m³]; its places share the height evenly. */
+/** Mean density of the air of a leg [kg/m³]. Where it hardly moves, air of both ends meets in it. */
 function meanDensity(leg: Leg, index: number, conditions: Conditions, state: PassState): number {
+  const flow = state.network.flows[index] as number;
+  const own = streamDensity(leg, index, conditions, state);
+  if (Math.abs(flow) >= SLOW_FLOW) return own;
+  const other = densityIn(conditions, entering(leg, !runsAlong(flow), state));
+  return own + 0.5 * (1 - Math.abs(flow) / SLOW_FLOW) * (other - own);
+}
+
+/** Mean density of the air that streams through a leg [kg/m³]; its places share the height evenly. */
+function streamDensity(leg: Leg, index: number, conditions: Conditions, state: PassState): number {
   const flow = state.network.flows[index] as number;
   const temperatures = state.stages[index] as Float64Array;
   if (temperatures.length === 0) return densityIn(conditions, entering(leg, runsAlong(flow), state));

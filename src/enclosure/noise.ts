@@ -46,6 +46,23 @@ function bankEnergy(machine: Machine, bank: MachineBank, ratio: number, state: P
   return bank.nearness * bank.bank.count * (energy(level) + energy(sound.fanFloor));
 }
 
+/**
+ * Sound energy at the listener that the fans of a build make at least at given speeds [-]: every fan working where
+ * it is quietest, the openings silent.
+ *
+ * @param machine the build
+ * @param ratios speed of each bank as a share of full speed [-]
+ */
+export function quietestEnergy(machine: Machine, ratios: Float64Array): number {
+  const { assumptions, listener } = machine.plant.enclosure;
+  let sum = 0;
+  for (const [index, { speedLevel, installation, nearness, bank }] of machine.banks.entries()) {
+    const level = levelAtRatio(speedLevel, ratios[index] as number) + installation;
+    sum += nearness * bank.count * (energy(level) + energy(assumptions.sound.fanFloor));
+  }
+  return sum / listener.distance ** 2;
+}
+
 /** Volume flow through an opening, at its own density [m³/s]. */
 export function ventFlow(
   machine: Machine,

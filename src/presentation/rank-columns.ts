@@ -1,4 +1,5 @@
 import type { BuildOutcome, DutyOutcome } from '../enclosure/outcome.ts';
+import { HOPELESS } from '../heat/part-temperature.ts';
 import { bankColumns, type ChosenElement, type Occupants } from './bank-columns.ts';
 import { type Cell, type Column, numberColumn, strong, textColumn } from './column.ts';
 import { KEEP } from './column-fit.ts';
@@ -66,6 +67,11 @@ export function commonElements(rows: readonly RankRow[]): readonly ChosenElement
       elementsOf(rows, row).some((other) => other.place === place && other.holds === holds),
     ),
   );
+}
+
+/** Margin at full speed; a part that fails whatever cools it leaves none to speak of. */
+function inHand({ reserve }: BuildOutcome): string {
+  return reserve <= -HOPELESS ? NONE : figure('kelvins', reserve);
 }
 
 /** Whether the builds have more than one duty. */

@@ -93,6 +93,10 @@ function checkEnds(fields: LegFields, from: number, to: number, path: Path, find
     const message = `the leg "${fields.leg}" begins and ends in "${fields.to}"`;
     findings.push({ code: 'conflict', path: [...path, 'to'], at: 'value', message });
   }
+  if (fields.rise && fields.through.length === 0) {
+    const message = 'nothing in this leg holds back the air that its height moves';
+    findings.push({ code: 'conflict', path: [...path, 'rise'], at: 'value', message });
+  }
   if (fields.recirculation > 0 && from !== OUTSIDE && to !== OUTSIDE) {
     const message = 'only a leg from or to outside can take in the exhaust of the box';
     findings.push({ code: 'conflict', path: [...path, 'recirculation'], at: 'value', message });

@@ -1,3 +1,4 @@
+import { quietestEnergy } from '../enclosure/noise.ts';
 import { slowestAdequate } from './boundary.ts';
 import { localModel } from './local-model.ts';
 import { separableStep } from './separable-step.ts';
@@ -113,11 +114,17 @@ function refine(hunt: Hunt, starts: readonly Point[], toBeat: number): void {
   if (best && best.energy <= HOPELESS_DESCENT * toBeat) exchange(hunt, best);
 }
 
+/** Whether the slowest speeds hold the limits and no fan could make less noise at any higher ones. */
+function isUnbeatable(trial: Trial, slowest: Point): boolean {
+  const least = quietestEnergy(trial.machine, trial.floors);
+  return isAdequate(slowest) && slowest.energy <= least * (1 + PROGRESS);
+}
+
 /** The hunt in one box of speeds. */
 function huntWithin(trial: Trial, monotone: boolean, toBeat: number): Hunt {
   const slowest = trial.evaluate(trial.floors);
   const hunt: Hunt = { trial, best: quieter(null, slowest), coolest: slowest };
-  if (trial.floors.length === 0) return hunt;
+  if (trial.floors.length === 0 || isUnbeatable(trial, slowest)) return hunt;
   const look = (point: Point): Point => note(hunt, point);
   const starts = [...(isAdequate(slowest) ? [slowest] : []), ...restingStarts(trial, look)];
   if (!monotone || starts.length === 0) starts.push(...gridStarts(trial, look));

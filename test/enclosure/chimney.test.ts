@@ -10,6 +10,7 @@ import { elementFrom } from '../airway/element-pool.ts';
 import { between, chance, seededRandom } from '../airway/seeded-random.ts';
 import {
   type Drawing,
+  type DrawnLeg,
   dutyOf,
   elementPlace,
   enclosureOf,
@@ -143,12 +144,17 @@ describe('a box without fans', () => {
   });
 });
 
+/** Whether a leg has anything that the weight of its air could be weighed against. */
+function resists({ through }: DrawnLeg): boolean {
+  return through.some(({ kind }) => kind === 'element');
+}
+
 describe('random airways whose legs rise and fall', () => {
   const random = seededRandom(SEED);
   const passes = Array.from({ length: 400 }, () => {
     const drawing = randomDrawing(random);
     const legs = drawing.legs.map((leg) =>
-      chance(random, 0.6) ? { ...leg, rise: between(random, -0.5, 0.5) } : leg,
+      resists(leg) && chance(random, 0.6) ? { ...leg, rise: between(random, -0.5, 0.5) } : leg,
     );
     const parts = (drawing.parts ?? []).map((part) => ({ ...part, slope: 0 }));
     const machine = machineOf({ ...drawing, legs, parts });
@@ -159,14 +165,6 @@ describe('random airways whose legs rise and fall', () => {
   it('settle nearly always', () => {
     // No source: what the program promises. The rest fail where a little flow changes its direction with its own heat.
     const failed = passes.filter(({ failure }) => failure !== null);
-    console.log(
-      failed.length,
-      passes
-        .filter((p) => !p.failure)
-        .map((p) => p.state.rounds)
-        .sort((x, y) => y - x)
-        .slice(0, 20),
-    );
     expect(failed.length).toBeLessThan(12);
   });
 

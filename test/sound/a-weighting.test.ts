@@ -2,9 +2,39 @@ import { describe, expect, it } from 'vitest';
 import { bandWeight, weightAt } from '../../src/sound/a-weighting.ts';
 
 describe('A-weighting', () => {
-  it('of bands is the table of the standard', () => {
+  it('of bands is the table of the standard, at every nominal third-octave centre', () => {
     // Published: IEC 61672-1:2013 table 3, through python-acoustics, iec_61672_1_2013.csv.
-    expect([63, 250, 4000].map(bandWeight)).toEqual([-26.2, -8.6, 1]);
+    const table = [
+      [31.5, -39.4],
+      [40, -34.6],
+      [50, -30.2],
+      [63, -26.2],
+      [80, -22.5],
+      [100, -19.1],
+      [125, -16.1],
+      [160, -13.4],
+      [200, -10.9],
+      [250, -8.6],
+      [315, -6.6],
+      [400, -4.8],
+      [500, -3.2],
+      [630, -1.9],
+      [800, -0.8],
+      [1000, 0],
+      [1250, 0.6],
+      [1600, 1],
+      [2000, 1.2],
+      [2500, 1.3],
+      [3150, 1.2],
+      [4000, 1],
+      [5000, 0.5],
+      [6300, -0.1],
+      [8000, -1.1],
+      [10_000, -2.5],
+      [12_500, -4.3],
+      [16_000, -6.6],
+    ] as const;
+    expect(table.map(([centre]) => [centre, bandWeight(centre)])).toEqual(table);
   });
 
   it('of a frequency is the equation of the standard', () => {

@@ -44,6 +44,15 @@ describe('room', () => {
     expect(roomRise({ distance, directivity: 2, absorption: 10 })).toBeCloseTo(3.0103, 4); // derived
   });
 
+  it('gives nothing back of what a source sends elsewhere', () => {
+    // Derived: in the open a directivity index counts whole; in a room only the direct part is raised.
+    const open = { distance: 2, directivity: 2, absorption: Number.POSITIVE_INFINITY } as const;
+    expect(pressureOverPowerInRoom({ ...open, index: 4 })).toBeCloseTo(pressureOverPowerInRoom(open) + 4, 10);
+    expect(roomRise({ ...open, index: 4 })).toBeCloseTo(0, 10);
+    const far = { distance: 100, directivity: 2, absorption: 10 } as const;
+    expect(pressureOverPowerInRoom({ ...far, index: 4 })).toBeCloseTo(10 * Math.log10(0.4), 2);
+  });
+
   it('refuses a room without absorption', () => {
     expect(() => pressureOverPowerInRoom({ distance: 1, directivity: 2, absorption: 0 })).toThrow(RangeError);
   });
