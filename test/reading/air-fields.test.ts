@@ -4,12 +4,12 @@ import { changed } from './marked.ts';
 import { SCENARIO } from './samples.ts';
 
 /** The sample with something changed. */
-const after = (from: string, to: string) => scenario(changed(SCENARIO, from, to)).enclosure;
+const altered = (from: string, to: string) => scenario(changed(SCENARIO, from, to)).enclosure;
 
 describe('walls close to fans', () => {
   it('are read in metres, each on its side', () => {
     // Contract of the file.
-    const enclosure = after('depth: 26 mm }', 'depth: 26 mm, inlet-wall: 12 mm, outlet-wall: 2 cm }');
+    const enclosure = altered('depth: 26 mm }', 'depth: 26 mm, inlet-wall: 12 mm, outlet-wall: 2 cm }');
     const exit = place(enclosure, 'exit');
     expect(exit).toMatchObject({ inletWall: 0.012, outletWall: 0.02 });
   });
@@ -24,8 +24,8 @@ describe('the height of a leg', () => {
   it('is read in metres, up or down', () => {
     // Contract of the file.
     const end = 'through: [side-gap] }';
-    expect(after(end, 'through: [side-gap], rise: 25 cm }').legs[1]?.rise).toBe(0.25);
-    expect(after(end, 'through: [side-gap], rise: -0.1 m }').legs[1]?.rise).toBe(-0.1);
+    expect(altered(end, 'through: [side-gap], rise: 25 cm }').legs[1]?.rise).toBe(0.25);
+    expect(altered(end, 'through: [side-gap], rise: -0.1 m }').legs[1]?.rise).toBe(-0.1);
     expect(scenario(SCENARIO).enclosure.legs[1]).not.toHaveProperty('rise');
   });
 });
@@ -41,7 +41,7 @@ describe('fans of a build that do not turn', () => {
     ['exit: "f80-25-b x2, 1 missing, 1 dead"', 1, 1],
   ])('are read from %s', (text, dead, missing) => {
     // Contract of the file: the place is the seventh of the sample.
-    const [build] = after(exit, text).builds;
+    const [build] = altered(exit, text).builds;
     expect(build).toEqual({
       id: 'as-built',
       options: [0, 0, 0, 0, 1, 0, 1, 1],
@@ -61,7 +61,7 @@ describe('the assumptions on installation and lost fans', () => {
     const fan =
       'fan: { derating-direct: 0.85, blade-circle: 0.95, wall: { outlet: 0 }, ' +
       'plenum: { sheet: { full-from: 0 } }, lost: { stopped: 3 } }';
-    const { assumptions } = after('fan: { derating-direct: 0.85 }', fan);
+    const { assumptions } = altered('fan: { derating-direct: 0.85 }', fan);
     expect(assumptions.fan).toMatchObject({
       deratingDirect: 0.85,
       bladeCircle: 0.95,
