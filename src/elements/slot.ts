@@ -42,10 +42,13 @@ function build({ slot: field, depth, discharge }: Slot): Element {
   };
 }
 
-/** Narrow opening between two spaces, a gap or a leak: `{ slot: 90 x 2 mm, depth: 1 mm }`. */
+/**
+ * Narrow opening between two spaces, a gap or a leak: `{ slot: 90 x 2 mm, depth: 1 mm }`. A missing gasket of 1 mm
+ * round a frame of 120 mm is `{ slot: 480 x 1 mm, discharge: 0.6 }`.
+ */
 export const slot = elementKind({
   key: 'slot',
-  summary: 'narrow opening between two spaces, such as a gap or a leak: depth or discharge',
+  summary: 'narrow opening between two spaces, such as a gap, a leak or a missing gasket: depth or discharge',
   source:
     'Idelchik, Handbook of Hydraulic Resistance, 3rd ed., diagrams 4-11 and 4-12 (from memory); creeping part ' +
     '(12π + f·Re·l)/Re on the hydraulic diameter, a model assumption within 8 % of Hasimoto (1958) for a thin slit',

@@ -1,3 +1,4 @@
+import { isAsked } from '../enclosure/asked-limits.ts';
 import type { Build, Duty, Enclosure, Leg } from '../enclosure/enclosure.ts';
 import type { Plant } from '../enclosure/machine.ts';
 import { energy } from '../sound/levels.ts';
@@ -42,7 +43,7 @@ function inwardCost(
 ): LegCost {
   const outward = plan.outward === null ? [] : (enclosure.legs[plan.outward] as Leg).through;
   const limited = enclosure.parts.some(
-    ({ limits, seat }) => limits.length > 0 && seat.kind === 'fins' && outward.includes(seat.place),
+    (part) => isAsked(part) && part.seat.kind === 'fins' && outward.includes(part.seat.place),
   );
   const relevant = elements.filter((_, place) => limited || !outward.includes(place));
   const key = `${duty.id}: ${relevant.join(' ')}`;

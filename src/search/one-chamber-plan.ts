@@ -1,3 +1,4 @@
+import { isAsked } from '../enclosure/asked-limits.ts';
 import type { Enclosure } from '../enclosure/enclosure.ts';
 import type { Plant } from '../enclosure/machine.ts';
 import { fasterIsCooler } from './monotone-airway.ts';
@@ -39,8 +40,9 @@ export function oneChamberPlan(plant: Plant): OneChamberPlan | null {
  * fall with that pressure, and the ends of a cell no longer bound what lies between.
  */
 function limitsLeanOnPassiveLegs(enclosure: Enclosure, plan: OneChamberPlan): boolean {
-  return enclosure.parts.some(({ limits, seat }) => {
-    if (limits.length === 0 || seat.kind !== 'fins') return false;
+  return enclosure.parts.some((part) => {
+    const { seat } = part;
+    if (!isAsked(part) || seat.kind !== 'fins') return false;
     const leg = enclosure.legs.findIndex(({ through }) => through.includes(seat.place));
     return isPassive(plan, leg);
   });
