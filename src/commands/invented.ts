@@ -3,7 +3,7 @@ import { bankIn } from '../enclosure/stages.ts';
 import type { Meta } from '../presentation/document.ts';
 
 const MESSAGE =
-  'Fans of the shipped catalog are invented: replace them by real ones before you buy anything.';
+  'Fans of the shipped catalog are invented: read in real ones before you buy.';
 
 /** Whether any fan of these builds is made up. */
 function holdsInvented(enclosure: Enclosure, builds: readonly Build[]): boolean {
