@@ -2,8 +2,7 @@ import type { Build, Enclosure } from '../enclosure/enclosure.ts';
 import { bankIn } from '../enclosure/stages.ts';
 import type { Meta } from '../presentation/document.ts';
 
-const MESSAGE =
-  'Fans of the shipped catalog are invented: read in real ones before you buy.';
+const MESSAGE = 'Fans of the shipped catalog are invented: read in real ones before you buy.';
 
 /** Whether any fan of these builds is made up. */
 function holdsInvented(enclosure: Enclosure, builds: readonly Build[]): boolean {
