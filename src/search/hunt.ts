@@ -102,7 +102,8 @@ function tooWarm(hunt: Hunt, build: Build, energies: Float64Array): Bound | null
   for (const duty of hunt.duties) {
     const allowed = hunt.objective.budgetOf(hunt.enclosure, energies, duty, toBeat(hunt));
     const point = trials.coolestWithin(duty, allowed);
-    if (!point || point.worst > DENSITY_ALLOWANCE) {
+    // A pass without a solution proves nothing: such a build is worked out instead.
+    if (!point || (!point.failure && point.worst > DENSITY_ALLOWANCE)) {
       const unlimited = allowed === Number.POSITIVE_INFINITY;
       bound = unlimited ? 'too warm at full speed' : 'too warm at speeds quiet enough';
       break;
