@@ -5,8 +5,8 @@ import { fastestWithin } from './bank-limits.ts';
 import { createTrial, type Point, type Trial } from './trial.ts';
 
 /**
- * Allowance of the bound for the one effect that the ordering of speeds does not cover: air of another density
- * in a bypass that flows outward [K]. Generous: the effect is below 0.05 K in the demo.
+ * Allowance of the bound for the one effect that the ordering of speeds does not cover: air of another density in a
+ * bypass that flows outward [K]. Model assumption, no source.
  */
 export const DENSITY_ALLOWANCE: KelvinDifference = 0.25;
 
