@@ -1,96 +1,13 @@
 #!/usr/bin/env node
-import yargs, { type Argv } from 'yargs';
+import yargs from 'yargs';
 import { hideBin } from 'yargs/helpers';
+import { calls } from './arguments/calls.ts';
 import { EXIT, type ExitCode, STANDARD_INPUT } from './commands/console.ts';
 import { VERSION } from './commands/version.ts';
 
 const CAUTIONS =
   'Mains wiring, moving blades, hot surfaces and batteries can hurt people: local codes and licensed practice ' +
   'come first, and over-temperature protection must stay in place. See the README.';
-
-/** Options every command that reads a scenario takes. */
-function scenarioOptions<T>(args: Argv<T>) {
-  return args
-    .positional('scenario', {
-      type: 'string',
-      demandOption: true,
-      describe: 'scenario file, or - for standard input',
-    })
-    .option('catalog', {
-      type: 'string',
-      array: true,
-      nargs: 1,
-      default: [] as string[],
-      describe: 'file or folder of fan families, beside the shipped ones',
-    })
-    .option('shipped', {
-      type: 'boolean',
-      default: true,
-      describe: 'use the shipped (invented) fans; --no-shipped leaves them out',
-    })
-    .option('json', { type: 'boolean', default: false, describe: 'one JSON document, SI units in the keys' })
-    .option('wide', { type: 'boolean', default: false, describe: 'all columns, however wide' })
-    .option('color', { type: 'boolean', describe: 'colours; --no-color for none' })
-    .option('quiet', {
-      alias: 'q',
-      type: 'boolean',
-      default: false,
-      describe: 'no messages beside the answer',
-    });
-}
-
-function rankOptions<T>(args: Argv<T>) {
-  return scenarioOptions(args)
-    .option('top', { type: 'number', requiresArg: true, default: 10, describe: 'length of the list' })
-    .option('gap', { type: 'number', requiresArg: true, default: 0.01, describe: 'gap of the proof, dB' })
-    .option('by', {
-      choices: ['mean', 'loudest'] as const,
-      default: 'mean' as const,
-      describe: 'level that counts: mean over time, or the loudest duty',
-    })
-    .option('time-limit', {
-      type: 'number',
-      requiresArg: true,
-      describe: 'most seconds; the best so far is shown',
-    })
-    .check(({ top, gap, timeLimit }) => {
-      if (!Number.isInteger(top) || top < 1 || top > 1000)
-        throw new Error('--top takes a whole number from 1 to 1000');
-      if (!(gap >= 0 && gap <= 10)) throw new Error('--gap takes decibels from 0 to 10');
-      if (typeof timeLimit === 'number' && !(timeLimit > 0))
-        throw new Error('--time-limit takes seconds above 0');
-      return true;
-    })
-    .example('$0 rank scenarios/desk-scanner.yaml', 'the quietest adequate builds of the main example')
-    .example('$0 rank box.yaml --top 3 --json', 'three rows for a program to read');
-}
-
-function solveOptions<T>(args: Argv<T>) {
-  return scenarioOptions(args)
-    .option('build', {
-      type: 'string',
-      describe: 'a build the scenario names; the quietest adequate one if absent',
-    })
-    .option('rank', { type: 'number', default: 1, describe: 'place in the ranking, if no build is named' })
-    .option('speed', {
-      type: 'number',
-      requiresArg: true,
-      describe: 'one speed for all banks, percent of full speed',
-    })
-    .option('duty', { type: 'string', describe: 'show this duty only' })
-    .check(({ rank, speed }) => {
-      if (!Number.isInteger(rank) || rank < 1 || rank > 1000)
-        throw new Error('--rank takes a whole number from 1 to 1000');
-      if (speed !== undefined && !(speed > 0 && speed <= 100))
-        throw new Error('--speed takes percent above 0 and up to 100');
-      return true;
-    })
-    .example('$0 solve scenarios/desk-scanner.yaml', 'budgets of the quietest adequate build')
-    .example(
-      '$0 solve scenarios/desk-scanner.yaml --build as-built --speed 100',
-      'a named build at full speed',
-    );
-}
 
 /** Tells the words of a wrong call, where to find help, and the exit code for it. */
 class UsageError extends Error {}
@@ -108,41 +25,21 @@ function plainly(message: string): string {
   return message.replace(/\s*\n\s*/g, ' ');
 }
 
+/** `a, b or c`. */
+function oneOf(names: readonly string[]): string {
+  return `${names.slice(0, -1).join(', ')} or ${names.at(-1)}`;
+}
+
 function parser(settle: (code: ExitCode) => void) {
-  return yargs(givenArguments())
+  const program = yargs(givenArguments())
     .scriptName('hushwright')
     .locale('en')
     .usage(
       '$0 <command> <scenario>\n\nFinds the quietest fans, arrangement, speeds and vents that keep a compact enclosure cool.',
-    )
-    .command(
-      'rank <scenario>',
-      'the quietest adequate builds, best first, proved',
-      rankOptions,
-      async (options) => {
-        const { run } = await import('./commands/rank.ts');
-        settle(await run(options));
-      },
-    )
-    .command(
-      'solve <scenario>',
-      'one build in full: flows, pressures, temperatures, levels',
-      solveOptions,
-      async (options) => {
-        const { run } = await import('./commands/solve.ts');
-        settle(await run(options));
-      },
-    )
-    .command(
-      'check <scenario>',
-      'all problems of the files, or what they hold',
-      scenarioOptions,
-      async (options) => {
-        const { run } = await import('./commands/check.ts');
-        settle(await run(options));
-      },
-    )
-    .demandCommand(1, 'Name a command: rank, solve or check.')
+    );
+  return calls
+    .reduce((args, { attach }) => attach(args, settle), program)
+    .demandCommand(1, `Name a command: ${oneOf(calls.map(({ name }) => name))}.`)
     .recommendCommands()
     .strict()
     .version(VERSION)

@@ -18,6 +18,7 @@ const storeys: readonly (readonly string[])[] = [
   ['search'],
   ['presentation'],
   ['commands'],
+  ['arguments'],
   ['main.ts', 'index.ts'],
 ];
 
@@ -30,6 +31,7 @@ const packages: Readonly<Record<string, readonly string[]>> = {
   search: ['tinyqueue'],
   presentation: ['string-width'],
   commands: ['node:', 'picocolors'],
+  arguments: ['yargs'],
   'main.ts': ['yargs'],
 };
 

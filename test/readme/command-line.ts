@@ -1,58 +1,78 @@
-/** Options of each command, by their long names, as the source of the program declares them. */
+import type { Argv } from 'yargs';
+import type { Call } from '../../src/arguments/call.ts';
+
+/** Options of each command, by their long names, as the program declares them. */
 export interface DeclaredOptions {
   readonly commands: ReadonlyMap<string, readonly string[]>;
   /** Long names by their short ones. */
   readonly aliases: ReadonlyMap<string, string>;
   /** Options that may be turned round with `--no-`. */
   readonly switches: readonly string[];
+  /** Lines the help gives as examples. */
+  readonly examples: readonly string[];
 }
 
 interface Declaration {
   readonly name: string;
-  readonly body: string;
+  readonly alias: string | undefined;
+  readonly type: string | undefined;
+}
+
+/** What one command tells the parser. */
+interface Told {
+  readonly options: Declaration[];
+  readonly examples: string[];
 }
 
 /** Options the parser adds by itself. */
 const ALWAYS = ['help', 'version'];
 
-function declarationsIn(body: string): readonly Declaration[] {
-  return body
-    .split(".option('")
-    .slice(1)
-    .map((part) => ({ name: part.slice(0, part.indexOf("'")), body: part.slice(0, part.indexOf('})')) }));
-}
-
-/** Bodies of the functions of a source file, by name. */
-function functionsIn(source: string): ReadonlyMap<string, string> {
-  const parts = source.split(/^function /m).slice(1);
-  return new Map(parts.map((part) => [/^\w+/.exec(part)?.[0] ?? '', part]));
+/** Stands in for the parser: writes down what it is told and does nothing. */
+function recorder(told: Told): Argv {
+  const heard: Readonly<Record<string, (...given: readonly never[]) => void>> = {
+    option: (name: string, { alias, type }: { alias?: string; type?: string }) => {
+      told.options.push({ name, alias, type });
+    },
+    example: (line: string) => {
+      told.examples.push(line);
+    },
+    command: (_usage: string, _describe: string, options: (args: Argv) => unknown) => {
+      options(recorder(told));
+    },
+  };
+  const parser: Argv = new Proxy({} as Argv, {
+    get:
+      (_, method: string) =>
+      (...given: readonly never[]) => {
+        heard[method]?.(...given);
+        return parser;
+      },
+  });
+  return parser;
 }
 
 /**
- * What the program takes, read from its source.
+ * What the program takes, as it tells its parser.
  *
- * @param source text of the file that declares commands and options
+ * @param calls every command of the program
  */
-export function declaredOptions(source: string): DeclaredOptions {
-  const functions = functionsIn(source);
-  const ofFunction = (name: string): readonly Declaration[] => {
-    const body = functions.get(name) ?? '';
-    const called = [...body.matchAll(/return (\w+Options)\(/g)].map(([, other = '']) => other);
-    return [...called.flatMap(ofFunction), ...declarationsIn(body)];
-  };
-  const all = [...functions.keys()].flatMap((name) => declarationsIn(functions.get(name) ?? ''));
-  const commands = [...source.matchAll(/\.command\(\s*'(\w+) [^']*',\s*'[^']*',\s*(\w+),/g)].map(
-    ([, command = '', builder = '']) =>
-      [command, [...ofFunction(builder).map(({ name }) => name), ...ALWAYS]] as const,
-  );
-  const aliases = all.flatMap(({ name, body }) => {
-    const short = /alias: '(\w)'/.exec(body)?.[1];
-    return short === undefined ? [] : [[short, name] as const];
+export function declaredOptions(calls: readonly Call[]): DeclaredOptions {
+  const told = calls.map(({ name, attach }) => {
+    const own: Told = { options: [], examples: [] };
+    attach(recorder(own), () => {});
+    return { name, ...own };
   });
+  const all = told.flatMap(({ options }) => options);
   return {
-    commands: new Map(commands),
-    aliases: new Map([...aliases, ['h', 'help']]),
-    switches: all.filter(({ body }) => body.includes("type: 'boolean'")).map(({ name }) => name),
+    commands: new Map(
+      told.map(({ name, options }) => [name, [...options.map((option) => option.name), ...ALWAYS]]),
+    ),
+    aliases: new Map([
+      ...all.flatMap(({ name, alias }) => (alias === undefined ? [] : [[alias, name] as const])),
+      ['h', 'help'],
+    ]),
+    switches: all.filter(({ type }) => type === 'boolean').map(({ name }) => name),
+    examples: told.flatMap(({ examples }) => examples),
   };
 }
 

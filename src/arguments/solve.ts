@@ -1,0 +1,34 @@
+import { call } from './call.ts';
+import { scenarioOptions } from './scenario-options.ts';
+
+/** `solve`: one build in full. */
+export const solveCall = call({
+  usage: 'solve <scenario>',
+  describe: 'one build in full: flows, pressures, temperatures, levels',
+  options: (args) =>
+    scenarioOptions(args)
+      .option('build', {
+        type: 'string',
+        describe: 'a build the scenario names; the quietest adequate one if absent',
+      })
+      .option('rank', { type: 'number', default: 1, describe: 'place in the ranking, if no build is named' })
+      .option('speed', {
+        type: 'number',
+        requiresArg: true,
+        describe: 'one speed for all banks, percent of full speed',
+      })
+      .option('duty', { type: 'string', describe: 'show this duty only' })
+      .check(({ rank, speed }) => {
+        if (!Number.isInteger(rank) || rank < 1 || rank > 1000)
+          throw new Error('--rank takes a whole number from 1 to 1000');
+        if (speed !== undefined && !(speed > 0 && speed <= 100))
+          throw new Error('--speed takes percent above 0 and up to 100');
+        return true;
+      })
+      .example('$0 solve scenarios/desk-scanner.yaml', 'budgets of the quietest adequate build')
+      .example(
+        '$0 solve scenarios/desk-scanner.yaml --build as-built --speed 100',
+        'a named build at full speed',
+      ),
+  run: async (options) => (await import('../commands/solve.ts')).run(options),
+});
