@@ -5,11 +5,12 @@ import { conditionsOf } from '../enclosure/pass-state.ts';
 import { energy } from '../sound/levels.ts';
 import { airPowerByLevel, energyAtFloor, LEVEL_STEP, LEVEL_STEPS } from './bank-limits.ts';
 import { neededAirPower } from './needed-air.ts';
-import { elementKey, OPEN } from './space.ts';
+import { groupAt, type OptionForest, type OptionTree } from './option-tree.ts';
+import { elementKey } from './space.ts';
 
 /**
  * Least sound energy at 1 m that a build needs in each duty [-]; infinite if it cannot do at all. Elements must be
- * chosen, bank places may be open.
+ * chosen; bank places may hold groups.
  */
 export type AirPowerBound = (build: Build) => Float64Array;
 
@@ -22,6 +23,34 @@ function highest(tables: readonly (Float64Array | null)[]): Float64Array | null 
   );
 }
 
+/** The best of a group of options. */
+interface GroupTable {
+  readonly most: Float64Array | null;
+  /** Least energy at the hold floors [-]. */
+  readonly quietest: number;
+}
+
+/** Best of every group of a place; groups are made of options and of groups that come after them. */
+function groupTables(
+  tree: OptionTree,
+  tables: readonly (Float64Array | null)[],
+  floors: readonly number[],
+): readonly GroupTable[] {
+  const found: GroupTable[] = [];
+  for (let index = tree.length - 1; index >= 0; index--) {
+    const { parts } = groupAt(tree, -1 - index);
+    const inner = parts.map((part) => (part < 0 ? found[-1 - part] : undefined));
+    found[index] = {
+      most: highest(parts.map((part, at) => inner[at]?.most ?? tables[part] ?? null)),
+      quietest: parts.reduce(
+        (least, part, at) => Math.min(least, inner[at]?.quietest ?? floors[part] ?? 0),
+        Number.POSITIVE_INFINITY,
+      ),
+    };
+  }
+  return found;
+}
+
 /**
  * Prepares a bound that needs no pass: the fans of a build must give the air power its parts ask for, and the
  * louder they may be the more they give.
@@ -29,8 +58,9 @@ function highest(tables: readonly (Float64Array | null)[]): Float64Array | null 
  * Tables of the banks and the needs of each set of elements are worked out once.
  *
  * @param enclosure the scenario
+ * @param forest groups of the options of its places
  */
-export function createAirPowerBound(enclosure: Enclosure): AirPowerBound {
+export function createAirPowerBound(enclosure: Enclosure, forest: OptionForest): AirPowerBound {
   const airs = enclosure.duties.map((duty) => airAt(conditionsOf(enclosure, duty).site, duty.room));
   const densest = Math.max(...airs.map((air) => air.density));
   const near = enclosure.places.map((_, index) => nearness(enclosure, index));
@@ -58,14 +88,13 @@ export function createAirPowerBound(enclosure: Enclosure): AirPowerBound {
     return known;
   };
 
-  const most = tables.map(highest);
-  const lowest = floors.map((values) => (values.length > 0 ? Math.min(...values) : 0));
+  const groups = forest.map((tree, place) => groupTables(tree, tables[place] ?? [], floors[place] ?? []));
 
   const given = (build: Build, step: number): number => {
     let sum = 0;
     for (let place = 0; place < tables.length; place++) {
-      const option = build[place] as number;
-      const table = option === OPEN ? most[place] : tables[place]?.[option];
+      const code = build[place] as number;
+      const table = code < 0 ? groups[place]?.[-1 - code]?.most : tables[place]?.[code];
       sum += table?.[step] ?? 0;
     }
     return sum;
@@ -89,8 +118,8 @@ export function createAirPowerBound(enclosure: Enclosure): AirPowerBound {
   const atFloors = (build: Build): number => {
     let sum = 0;
     for (let place = 0; place < floors.length; place++) {
-      const option = build[place] as number;
-      sum += (option === OPEN ? lowest[place] : floors[place]?.[option]) ?? 0;
+      const code = build[place] as number;
+      sum += (code < 0 ? groups[place]?.[-1 - code]?.quietest : floors[place]?.[code]) ?? 0;
     }
     return sum;
   };

@@ -1,8 +1,18 @@
-import type { CountedSides } from './bank-closeness.ts';
+import { type BankCloseness, type CountedSides, closenessCost } from './bank-closeness.ts';
 import { PRICES } from './bank-effort.ts';
 import type { LegDemand } from './demand.ts';
 import { CELLS } from './demand-table.ts';
-import { type BankDuals, type Counting, dualsOf, type LegBank, type Needs } from './leg-cost.ts';
+import type { LegBanks } from './leg-banks.ts';
+import { type BankDuals, type Counting, dualsOf, type Needs } from './leg-cost.ts';
+import { groupAt, type OptionTree } from './option-tree.ts';
+import { createSharedDuals, type SharedDuals } from './shared-duals.ts';
+
+/** How a group counts in its leg. */
+interface GroupCounting {
+  /** Whether another bank is sure to run before it. */
+  readonly behind: boolean;
+  readonly sides: CountedSides;
+}
 
 /** Duals at a node of the grid of pressures. */
 export type DualsAt = (node: number, demand: LegDemand, needs: Needs) => BankDuals;
@@ -35,35 +45,91 @@ function remembered(make: DualsAt): DualsAt {
   };
 }
 
+/** Tables of groups that serve many sets of elements: those in which the same banks stand alike. */
+export interface SharedTables {
+  readonly trees: readonly OptionTree[];
+  readonly kept: { readonly place: number; readonly banks: LegBanks[number]; readonly duals: SharedDuals }[];
+}
+
+function alike(first: LegBanks[number], second: LegBanks[number]): boolean {
+  return first.every((bank, option) => {
+    const other = second[option];
+    return bank?.placed === other?.placed && bank?.derating === other?.derating;
+  });
+}
+
+function sharedFor(tables: SharedTables, place: number, banks: LegBanks[number]): SharedDuals {
+  const found = tables.kept.find((entry) => entry.place === place && alike(entry.banks, banks));
+  if (found) return found.duals;
+  const duals = createSharedDuals(tables.trees[place] as OptionTree, banks);
+  tables.kept.push({ place, banks, duals });
+  return duals;
+}
+
 /**
- * Duals of every option of the places of a leg, made when first asked for.
+ * Duals of every option and group of the places of a leg, made when first asked for.
  *
- * @param banks options of each place, in stream order
+ * @param places bank places of the leg, in stream order
+ * @param banks options of each
+ * @param shared tables of large groups, for all sets of elements
  */
-export function dualTables(banks: readonly (readonly (LegBank | null)[])[]) {
+export function dualTables(places: readonly number[], banks: LegBanks, shared: SharedTables) {
   const known = new Map<string, DualsAt>();
-  const ofBank = (at: number, option: number, bank: LegBank, counting: Counting): DualsAt => {
+  const treeOf = (at: number) => shared.trees[places[at] as number] as OptionTree;
+  const common = places.map((place, at) => sharedFor(shared, place, banks[at] ?? []));
+
+  const ofBank = (at: number, option: number, counting: Counting): DualsAt => {
     const { derating, sides } = counting;
+    const bank = banks[at]?.[option];
+    if (!bank) throw new RangeError(`option ${option} is no bank`);
     const key = `${at}/${option}/${derating}/${sides.before}/${sides.behind}`;
     const found = known.get(key) ?? remembered((_, demand, needs) => dualsOf(bank, counting, demand, needs));
     known.set(key, found);
     return found;
   };
-  const ofOpen = (at: number, behind: boolean, sides: CountedSides): DualsAt => {
-    const key = `${at}/open/${behind}/${sides.before}/${sides.behind}`;
-    const options = banks[at] ?? [];
-    const found =
-      known.get(key) ??
-      remembered((node, demand, needs) => {
-        const duals = options.flatMap((bank, option) =>
-          bank
-            ? [ofBank(at, option, bank, { derating: behind ? bank.derating : 1, sides })(node, demand, needs)]
-            : [],
-        );
-        return envelope(duals, needs, options.includes(null));
+
+  /** Of a group of one row, from the tables of all sets of elements. */
+  const ofRow =
+    (at: number, code: number, { behind, sides }: GroupCounting): DualsAt =>
+    (_, demand, needs) => {
+      const [first] = groupAt(treeOf(at), code).options;
+      const closeness = banks[at]?.[first as number]?.closeness as BankCloseness;
+      const density = demand.densities[closeness.stage] as number;
+      const most = new Float64Array(needs.stretches.length);
+      const stretches = needs.stretches.map(({ from, to }, index) => {
+        const flow = demand.flow * from;
+        const ask = { from: flow, reach: to / from, density, behind };
+        const shared = (common[at] as SharedDuals)(code, ask);
+        const lost = closenessCost(closeness, sides, demand, flow);
+        most[index] = shared.most - lost;
+        return shared.values.map((value, price) => value + (PRICES[price] as number) * lost);
       });
+      return { stretches, most };
+    };
+
+  const ofMixed = (at: number, code: number, counting: GroupCounting): DualsAt => {
+    const { parts, mayBeEmpty } = groupAt(treeOf(at), code);
+    const members = parts.flatMap((part) => {
+      if (part < 0) return [ofGroup(at, part, counting)];
+      const bank = banks[at]?.[part];
+      const derating = bank && counting.behind ? bank.derating : 1;
+      return bank ? [ofBank(at, part, { derating, sides: counting.sides })] : [];
+    });
+    return (node, demand, needs) =>
+      envelope(
+        members.map((member) => member(node, demand, needs)),
+        needs,
+        mayBeEmpty,
+      );
+  };
+
+  const ofGroup = (at: number, code: number, counting: GroupCounting): DualsAt => {
+    const { behind, sides } = counting;
+    const key = `${at}/${code}/${behind}/${sides.before}/${sides.behind}`;
+    const { oneRow } = groupAt(treeOf(at), code);
+    const found = known.get(key) ?? remembered((oneRow ? ofRow : ofMixed)(at, code, counting));
     known.set(key, found);
     return found;
   };
-  return { ofBank, ofOpen };
+  return { ofBank, ofGroup };
 }

@@ -1,13 +1,15 @@
 import type TinyQueue from 'tinyqueue';
-import type { Build, Duty, Enclosure, Place } from '../enclosure/enclosure.ts';
+import type { Build, Duty, Enclosure } from '../enclosure/enclosure.ts';
 import { assemble, type Plant } from '../enclosure/machine.ts';
 import type { Decibels } from '../quantities/dimensions.ts';
 import { coolTrials, DENSITY_ALLOWANCE } from './cooling-bound.ts';
+import type { DemandOnBuilds, Met } from './demand-on-builds.ts';
 import type { ShortList } from './list.ts';
 import type { Objective, ObjectiveName } from './objective.ts';
-import type { Promises } from './promise.ts';
+import { groupAt, type OptionForest, type OptionTree } from './option-tree.ts';
+import type { Promised, Promises } from './promise.ts';
 import { quietestSpeeds } from './quietest-speeds.ts';
-import { buildsIn, OPEN } from './space.ts';
+import { buildsIn } from './space.ts';
 import { createTrial, fullSpeed, isAdequate, type Trial } from './trial.ts';
 
 /** What is asked of a search. */
@@ -18,6 +20,8 @@ export interface SearchOptions {
   readonly gap: Decibels;
   /** What the ranking goes by; the mean over time if absent. */
   readonly by?: ObjectiveName;
+  /** What builds must meet beyond their limits; nothing if absent. */
+  readonly demand?: DemandOnBuilds;
 }
 
 /** Why builds were put out without working out their speeds. */
@@ -34,8 +38,9 @@ export interface Waiting {
   readonly build: Build;
   /** Lower bound of its energy as the objective has it, at 1 m [-]. */
   readonly value: number;
-  /** The same by duty, once it has been looked at closely. */
-  readonly energies: Float64Array | null;
+  readonly promised: Promised;
+  /** Whether it has been looked at closely. */
+  readonly tight: boolean;
   /** Order of arrival: breaks ties. */
   readonly arrival: number;
 }
@@ -48,6 +53,7 @@ export interface Hunt {
   readonly monotone: boolean;
   readonly objective: Objective;
   readonly promises: Promises;
+  readonly forest: OptionForest;
   readonly options: SearchOptions;
   readonly list: ShortList;
   readonly waiting: TinyQueue<Waiting>;
@@ -71,28 +77,44 @@ export function toBeat(hunt: Hunt): number {
 
 /** Puts a build, or all of a set, out by a bound. */
 export function putOut(hunt: Hunt, bound: Bound, build: Build): void {
-  const builds = buildsIn(hunt.enclosure, build);
+  const builds = buildsIn(hunt.forest, build);
   hunt.open -= builds;
   hunt.ruledOut.set(bound, (hunt.ruledOut.get(bound) ?? 0) + builds);
 }
 
 /** Lets a build wait for its turn unless its bound already puts it out; `atLeast` is what its set promised. */
-export function wait(hunt: Hunt, build: Build, bounds: Float64Array, tight: boolean, atLeast: number): void {
-  const value = Math.max(atLeast, hunt.objective.energyOf(hunt.enclosure, bounds));
+export function wait(hunt: Hunt, build: Build, promised: Promised, tight: boolean, atLeast: number): void {
+  const value = Math.max(atLeast, hunt.objective.energyOf(hunt.enclosure, promised.energies));
   if (value === Number.POSITIVE_INFINITY) putOut(hunt, 'too weak at full speed', build);
   else if (value >= toBeat(hunt)) putOut(hunt, 'too loud for the air it must move', build);
   else {
-    hunt.waiting.push({ build, value, energies: tight ? bounds : null, arrival: hunt.arrivals });
+    hunt.waiting.push({ build, value, promised, tight, arrival: hunt.arrivals });
     hunt.arrivals += 1;
   }
 }
 
-/** Splits a set by its next open bank place. */
-function split(hunt: Hunt, { build, value }: Waiting, place: number): void {
-  (hunt.enclosure.places[place] as Place).options.forEach((_, option) => {
-    const child = build.with(place, option);
-    wait(hunt, child, hunt.promises.coarse(child), false, value);
-  });
+/** Splits a set by the groups of one of its bank places. */
+function split(hunt: Hunt, { build, value, promised }: Waiting, place: number): void {
+  const { parts } = groupAt(hunt.forest[place] as OptionTree, build[place] as number);
+  for (const part of parts) {
+    const child = build.with(place, part);
+    wait(hunt, child, hunt.promises.coarse(child, promised, toBeat(hunt)), false, value);
+  }
+}
+
+/** The bank place with the most options still open; the first of them if several have as many. */
+function widestPlace(hunt: Hunt, build: Build): number | undefined {
+  let most = 0;
+  let widest: number | undefined;
+  for (const place of hunt.banks) {
+    const code = build[place] as number;
+    const size = code < 0 ? groupAt(hunt.forest[place] as OptionTree, code).options.length : 0;
+    if (size > most) {
+      most = size;
+      widest = place;
+    }
+  }
+  return widest;
 }
 
 /** Which cooling bound puts a build out, if one does. */
@@ -140,26 +162,47 @@ function solve(hunt: Hunt, build: Build, energies: Float64Array): void {
     if (found === false || hunt.objective.energyOf(hunt.enclosure, energies) >= toBeat(hunt)) return;
     speeds[duty] = found;
   }
+  const met = hunt.options.demand ? meet(hunt, build, speeds) : { speeds, energies };
+  if (!met) return;
   hunt.list.insert({
     build,
-    energy: hunt.objective.energyOf(hunt.enclosure, energies) / hunt.spreading,
-    speeds,
+    energy: hunt.objective.energyOf(hunt.enclosure, met.energies) / hunt.spreading,
+    speeds: met.speeds,
   });
+}
+
+/** Speeds that meet the demand on builds, with their energies at 1 m by duty [-]; null if none are quiet enough. */
+function meet(hunt: Hunt, build: Build, start: readonly (Float64Array | null)[]): Met | null {
+  const atOneMetre = (energies: Float64Array): Float64Array =>
+    energies.map((value) => value * hunt.spreading);
+  const isTooLoud = (energies: Float64Array): boolean =>
+    hunt.objective.energyOf(hunt.enclosure, atOneMetre(energies)) >= toBeat(hunt);
+  const met = hunt.options.demand?.meet(build, start, isTooLoud);
+  return met ? { speeds: met.speeds, energies: atOneMetre(met.energies) } : null;
+}
+
+/** Sets with more options than this in one place are split before their bound is made tight [-]. */
+const WIDE = 8;
+
+function isWide(hunt: Hunt, build: Build, place: number | undefined): boolean {
+  if (place === undefined) return false;
+  return groupAt(hunt.forest[place] as OptionTree, build[place] as number).options.length > WIDE;
 }
 
 /** Tightens the bound of what has come to its turn; then splits it, or works it out if it is a single build. */
 export function look(hunt: Hunt, first: Waiting): void {
-  const { build, value, energies } = first;
-  if (!energies) {
-    wait(hunt, build, hunt.promises.fine(build, toBeat(hunt)), true, value);
+  const { build, value, promised, tight } = first;
+  const widest = widestPlace(hunt, build);
+  if (!tight && !isWide(hunt, build, widest)) {
+    wait(hunt, build, hunt.promises.fine(build, promised, toBeat(hunt)), true, value);
     return;
   }
-  const place = hunt.banks.find((index) => build[index] === OPEN);
-  if (place !== undefined) {
-    split(hunt, first, place);
+  if (widest !== undefined) {
+    split(hunt, first, widest);
     return;
   }
+  const { energies } = promised;
   const bound = hunt.monotone ? tooWarm(hunt, build, energies) : null;
   if (bound) putOut(hunt, bound, build);
-  else solve(hunt, build, energies);
+  else solve(hunt, build, Float64Array.from(energies));
 }

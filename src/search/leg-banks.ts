@@ -7,23 +7,39 @@ import { bankCloseness } from './bank-closeness.ts';
 import { type PlacedBank, placedBank } from './bank-effort.ts';
 import type { LegBank } from './leg-cost.ts';
 
-/** Banks compiled with their surroundings, by place, option and installation term. */
-export type BankBook = Map<string, PlacedBank>;
+/** What stands in the bank places of a leg: one list of options per place, in stream order. */
+export type LegBanks = readonly (readonly (LegBank | null)[])[];
+
+/** Banks compiled so far. */
+export interface BankBook {
+  /** By place, option and installation term: those that differ only in what stands far from them are the same. */
+  readonly placed: Map<string, PlacedBank>;
+  /** All of a leg, by the leg and its elements. */
+  readonly legs: Map<string, LegBanks>;
+}
 
 /** Places of a leg that take fans, in stream order. */
 export function bankPlaces(enclosure: Enclosure, leg: Leg): readonly number[] {
   return leg.through.filter((place) => enclosure.places[place]?.kind === 'bank');
 }
 
-/** Builds that differ from one in which of the leg's other bank places are filled. */
+/** One option of a place for each way in which it is heard and felt by its neighbours: empty, or fans by their turn. */
+function kindsThere({ options }: BankPlace): readonly number[] {
+  const kinds = new Map<unknown, number>();
+  for (const [option, bank] of options.entries()) {
+    const kind = bank === null ? null : bank.fan.turns;
+    if (!kinds.has(kind)) kinds.set(kind, option);
+  }
+  return [...kinds.values()];
+}
+
+/** Builds that differ from one in what stands in the leg's other bank places, as far as it matters to a bank. */
 function fillings(enclosure: Enclosure, build: Build, leg: Leg, place: number): readonly Build[] {
   let variants: Build[] = [build];
   for (const other of bankPlaces(enclosure, leg)) {
     const there = enclosure.places[other];
     if (other === place || there?.kind !== 'bank') continue;
-    const empty = there.options.indexOf(null);
-    const filled = there.options.findIndex((option) => option !== null);
-    const choices = [empty, filled].filter((option) => option >= 0);
+    const choices = kindsThere(there);
     variants = variants.flatMap((variant) => choices.map((option) => variant.with(other, option)));
   }
   return variants;
@@ -56,21 +72,7 @@ function mildestDerating(enclosure: Enclosure, build: Build, leg: Leg, stage: nu
   return factors.length === 0 ? 1 : Math.max(...factors);
 }
 
-/**
- * Every option of every bank place of a leg, ready for bounds; `null` for an empty place.
- *
- * @param enclosure the scenario
- * @param elements build of which only the elements matter
- * @param leg index of the leg
- * @param book banks compiled so far: those that differ only in what stands far from them are the same
- * @returns one list of options per bank place of the leg, in stream order
- */
-export function legBanks(
-  enclosure: Enclosure,
-  elements: Build,
-  leg: number,
-  book: BankBook,
-): readonly (readonly (LegBank | null)[])[] {
+function compiledBanks(enclosure: Enclosure, elements: Build, leg: number, book: BankBook): LegBanks {
   const plan = enclosure.legs[leg] as Leg;
   const { sound } = enclosure.assumptions;
   return bankPlaces(enclosure, plan).map((index) => {
@@ -81,8 +83,8 @@ export function legBanks(
       if (bank === null) return null;
       const installation = leastInstallation(enclosure, elements, leg, stage, place, bank);
       const key = `${index}/${option}/${installation}`;
-      const placed = book.get(key) ?? placedBank(bank, installation, near, sound);
-      book.set(key, placed);
+      const placed = book.placed.get(key) ?? placedBank(bank, installation, near, sound);
+      book.placed.set(key, placed);
       return {
         closeness: bankCloseness(enclosure, elements, plan, stage, bank),
         derating: mildestDerating(enclosure, elements, plan, stage, bank),
@@ -90,4 +92,23 @@ export function legBanks(
       };
     });
   });
+}
+
+/**
+ * Every option of every bank place of a leg, ready for bounds; `null` for an empty place.
+ *
+ * @param enclosure the scenario
+ * @param elements build of which only the elements of the leg matter
+ * @param leg index of the leg
+ * @param book banks compiled so far
+ * @returns one list of options per bank place of the leg, in stream order
+ */
+export function legBanks(enclosure: Enclosure, elements: Build, leg: number, book: BankBook): LegBanks {
+  const own = (enclosure.legs[leg] as Leg).through.map((place) =>
+    enclosure.places[place]?.kind === 'element' ? elements[place] : '',
+  );
+  const key = `${leg}: ${own.join(' ')}`;
+  const found = book.legs.get(key) ?? compiledBanks(enclosure, elements, leg, book);
+  book.legs.set(key, found);
+  return found;
 }

@@ -2,31 +2,33 @@ import { isAsked } from '../enclosure/asked-limits.ts';
 import type { Build, Duty, Enclosure, Leg } from '../enclosure/enclosure.ts';
 import type { Plant } from '../enclosure/machine.ts';
 import { energy } from '../sound/levels.ts';
+import { type CellBound, type CellList, firstCells, refineCells, type Until } from './cell-list.ts';
 import { coolPlantOf } from './cooling-bound.ts';
 import { createDemand, withoutFans } from './demand.ts';
 import { CELLS, demandTable } from './demand-table.ts';
-import type { BankBook } from './leg-banks.ts';
-import { type LegCost, type LegTask, legCostTable } from './leg-cost-table.ts';
+import { type LegCost, type LegLibrary, type LegTask, legCostTable } from './leg-cost-table.ts';
 import { type OneChamberPlan, oneChamberPlan } from './one-chamber-plan.ts';
+import type { OptionForest } from './option-tree.ts';
 import { elementKey } from './space.ts';
 
-/** How many cells the first look takes together. */
-const FIRST_STRIDE = 32;
 /** Allowance for the discrete tables of speed and the second-order effect of temperature on density [dB]. */
 const ALLOWANCE = energy(-0.04);
 
-/** Lower bounds of the sound energy at 1 m that a build needs [-]; infinite if it cannot do at all. */
+/** Lower bounds of the sound energy at 1 m that builds need in each duty. */
 export interface LegBound {
-  /** A first look at one duty; bank places may be open. */
-  readonly coarse: (build: Build, duty: number) => number;
-  /** A closer look, as soon as it exceeds `enough` or is as fine as it gets. */
-  readonly fine: (build: Build, duty: number, enough: number) => number;
+  /** Cells of a set of builds of which nothing is known yet. */
+  readonly unknown: CellList;
+  /**
+   * Cells of a build, or a set of builds, in one duty, as tight as wanted or until they exceed `enough`; they start
+   * from what was found of a set that holds it.
+   */
+  readonly refine: (build: Build, duty: number, from: CellList, until: Until) => CellList;
 }
 
 /** What sets of elements have in common. */
 interface Shared {
   readonly costs: Map<string, LegCost>;
-  readonly book: BankBook;
+  readonly library: LegLibrary;
 }
 
 /**
@@ -48,13 +50,10 @@ function inwardCost(
   const relevant = elements.filter((_, place) => limited || !outward.includes(place));
   const key = `${duty.id}: ${relevant.join(' ')}`;
   const found =
-    shared.costs.get(key) ?? legCostTable(enclosure, elements, plan.inward as number, task, shared.book);
+    shared.costs.get(key) ?? legCostTable(enclosure, elements, plan.inward as number, task, shared.library);
   shared.costs.set(key, found);
   return found;
 }
-
-/** Bound of any build with one set of elements in one duty, on cells between two nodes. */
-type CellBound = (build: Build, low: number, high: number) => number;
 
 function cellBound(
   enclosure: Enclosure,
@@ -69,7 +68,7 @@ function cellBound(
   const outward = (node: number) => ({ demand: table.at(node).outward, against: -table.at(node).pressure });
   const into = plan.inward === null ? null : inwardCost(enclosure, plan, elements, duty, shared, inward);
   const out =
-    plan.outward === null ? null : legCostTable(enclosure, elements, plan.outward, outward, shared.book);
+    plan.outward === null ? null : legCostTable(enclosure, elements, plan.outward, outward, shared.library);
   return (build, low, high) => {
     // Pushing in is least work at the low end of a cell, drawing out at its high end.
     const { required } = table.at(low);
@@ -77,41 +76,6 @@ function cellBound(
     if (plan.outward === null && required > table.at(high).released) return Number.POSITIVE_INFINITY;
     return ALLOWANCE * ((into ? into(build, low) : 0) + (out ? out(build, high) : 0));
   };
-}
-
-interface Cell {
-  readonly low: number;
-  readonly high: number;
-  readonly value: number;
-}
-
-/** Splits the most promising cell until it is as narrow as the grid or the bound is enough. */
-function refined(bound: CellBound, build: Build, enough: number): number {
-  const open: Cell[] = [];
-  for (let low = 0; low < CELLS; low += FIRST_STRIDE) {
-    open.push({ low, high: low + FIRST_STRIDE, value: bound(build, low, low + FIRST_STRIDE) });
-  }
-  for (;;) {
-    let best = open[0] as Cell;
-    for (const cell of open) if (cell.value < best.value) best = cell;
-    if (best.value >= enough || best.high - best.low === 1) return best.value;
-    const middle = (best.low + best.high) / 2;
-    open.splice(
-      open.indexOf(best),
-      1,
-      { low: best.low, high: middle, value: bound(build, best.low, middle) },
-      { low: middle, high: best.high, value: bound(build, middle, best.high) },
-    );
-  }
-}
-
-/** The first look: the widest cells only. */
-function firstLook(bound: CellBound, build: Build): number {
-  let least = Number.POSITIVE_INFINITY;
-  for (let low = 0; low < CELLS; low += FIRST_STRIDE) {
-    least = Math.min(least, bound(build, low, low + FIRST_STRIDE));
-  }
-  return least;
 }
 
 /** Whether a bank lets air pass beside its turning fans: the bound knows only the law of those. */
@@ -129,13 +93,17 @@ function hasLostFans({ places }: Enclosure): boolean {
  *
  * @param enclosure the scenario
  * @param plant its plan
+ * @param forest groups of the options of its places
  */
-export function createLegBound(enclosure: Enclosure, plant: Plant): LegBound | null {
+export function createLegBound(enclosure: Enclosure, plant: Plant, forest: OptionForest): LegBound | null {
   const plan = oneChamberPlan(plant);
   if (!plan || hasLostFans(enclosure)) return null;
   const barePlant = coolPlantOf(withoutFans(enclosure));
   const bounds = new Map<number, readonly CellBound[]>();
-  const shared: Shared = { costs: new Map(), book: new Map() };
+  const shared: Shared = {
+    costs: new Map(),
+    library: { book: { placed: new Map(), legs: new Map() }, tables: { trees: forest, kept: [] } },
+  };
   const boundFor = (build: Build, duty: number): CellBound => {
     const key = elementKey(enclosure, build);
     let found = bounds.get(key);
@@ -146,7 +114,7 @@ export function createLegBound(enclosure: Enclosure, plant: Plant): LegBound | n
     return found[duty] as CellBound;
   };
   return {
-    coarse: (build, duty) => firstLook(boundFor(build, duty), build),
-    fine: (build, duty, enough) => refined(boundFor(build, duty), build, enough),
+    unknown: firstCells(CELLS),
+    refine: (build, duty, from, until) => refineCells(boundFor(build, duty), build, from, until),
   };
 }

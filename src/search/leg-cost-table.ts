@@ -3,10 +3,10 @@ import type { Pascals } from '../quantities/dimensions.ts';
 import { closeToAny, countedShare, type NextPlace } from './bank-closeness.ts';
 import type { LegDemand } from './demand.ts';
 import { CELLS } from './demand-table.ts';
-import { type DualsAt, dualTables } from './dual-tables.ts';
-import { type BankBook, bankPlaces, legBanks } from './leg-banks.ts';
+import { type DualsAt, dualTables, type SharedTables } from './dual-tables.ts';
+import { type BankBook, bankPlaces, type LegBanks, legBanks } from './leg-banks.ts';
 import { aloneCost, type LegBank, type Needs, needsOf, togetherCost } from './leg-cost.ts';
-import { OPEN } from './space.ts';
+import { groupAt, type OptionTree } from './option-tree.ts';
 
 /** Energy of one leg's banks at a node for the options a build has there, open places at their best [-]. */
 export type LegCost = (build: Build, node: number) => number;
@@ -26,40 +26,44 @@ interface Entry {
   readonly values: Float64Array;
 }
 
-function knownOf(option: number, banks: readonly (LegBank | null)[]): NextPlace {
-  if (option === OPEN) return 'open';
-  return banks[option] ? 'taken' : 'none';
+/** All that legs of many sets of elements have in common. */
+export interface LegLibrary {
+  readonly book: BankBook;
+  readonly tables: SharedTables;
 }
 
 /** What stands in the bank places of a leg in a build. */
 function standingIn(
   build: Build,
   places: readonly number[],
-  banks: readonly (readonly (LegBank | null)[])[],
+  banks: LegBanks,
   tables: ReturnType<typeof dualTables>,
+  trees: readonly OptionTree[],
 ): Standing {
   const duals: DualsAt[] = [];
   let alone: LegBank | null = null;
   // A bank is derated only if another is sure to run before it.
   let behind = false;
   let open = false;
-  const known = places.map((place, at) => knownOf(build[place] as number, banks[at] ?? []));
+  const known = places.map((place, at): NextPlace => {
+    const code = build[place] as number;
+    if (code >= 0) return banks[at]?.[code] ? 'taken' : 'none';
+    return groupAt(trees[place] as OptionTree, code).mayBeEmpty ? 'open' : 'taken';
+  });
   places.forEach((place, at) => {
-    const option = build[place] as number;
-    const bank = option === OPEN ? null : (banks[at]?.[option] ?? null);
+    const code = build[place] as number;
     const own = known[at] ?? 'none';
+    if (own === 'none') return;
     const sides = {
       before: countedShare(own, known[at - 1] ?? 'none'),
       behind: countedShare(own, known[at + 1] ?? 'none'),
     };
-    if (option === OPEN) {
-      duals.push(tables.ofOpen(at, behind, sides));
-      open = true;
-    } else if (bank) {
-      duals.push(tables.ofBank(at, option, bank, { derating: behind ? bank.derating : 1, sides }));
-      alone = bank;
-    }
-    behind ||= bank !== null;
+    const bank = code < 0 ? null : (banks[at]?.[code] ?? null);
+    if (bank) duals.push(tables.ofBank(at, code, { derating: behind ? bank.derating : 1, sides }));
+    else duals.push(tables.ofGroup(at, code, { behind, sides }));
+    alone = bank;
+    open ||= bank === null;
+    behind ||= own === 'taken';
   });
   return { alone: open || duals.length !== 1 ? null : alone, duals };
 }
@@ -72,18 +76,18 @@ function standingIn(
  * @param elements build of which only the elements matter
  * @param leg index of the leg
  * @param task what the leg is asked for at a node
- * @param book banks compiled so far
+ * @param library what is worked out for all sets of elements
  */
 export function legCostTable(
   enclosure: Enclosure,
   elements: Build,
   leg: number,
   task: LegTask,
-  book: BankBook,
+  { book, tables: shared }: LegLibrary,
 ): LegCost {
   const places = bankPlaces(enclosure, enclosure.legs[leg] as Leg);
   const banks = legBanks(enclosure, elements, leg, book);
-  const tables = dualTables(banks);
+  const tables = dualTables(places, banks, shared);
   const close = closeToAny(banks.flat().flatMap((bank) => (bank ? [bank.closeness] : [])));
   const needs = new Array<Needs | undefined>(CELLS + 1);
   const entries = new Map<number, Entry>();
@@ -104,37 +108,26 @@ export function legCostTable(
     );
   };
 
-  const remember = (build: Build, node: number): number => {
+  return (build, node) => {
     let key = 0;
     for (let at = 0; at < places.length; at++) {
-      key = key * ((banks[at]?.length ?? 0) + 1) + (build[places[at] as number] as number) + 1;
+      const place = places[at] as number;
+      const groups = (shared.trees[place] as OptionTree).length;
+      key = key * ((banks[at]?.length ?? 0) + groups) + (build[place] as number) + groups;
     }
     let entry = entries.get(key);
     if (!entry) {
       entry = {
-        standing: standingIn(build, places, banks, tables),
+        standing: standingIn(build, places, banks, tables, shared.trees),
         values: new Float64Array(CELLS + 1).fill(Number.NaN),
       };
       entries.set(key, entry);
     }
     let value = entry.values[node] as number;
     if (Number.isNaN(value)) {
-      value =
-        only !== undefined && build[only] === OPEN ? bestOf(build, only, node) : costAt(entry.standing, node);
+      value = costAt(entry.standing, node);
       entry.values[node] = value;
     }
     return value;
   };
-
-  /** The only place of a leg, still open: the best of its options, each of which is of use later. */
-  const only = places.length === 1 ? places[0] : undefined;
-  const bestOf = (build: Build, place: number, node: number): number => {
-    let least = Number.POSITIVE_INFINITY;
-    for (let option = 0; option < (banks[0]?.length ?? 0); option++) {
-      least = Math.min(least, remember(build.with(place, option), node));
-    }
-    return least;
-  };
-
-  return remember;
 }

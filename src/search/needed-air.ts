@@ -1,6 +1,7 @@
 import { type Air, airAt } from '../air/air.ts';
 import { elementLoss } from '../airway/series.ts';
 import type { Element } from '../elements/element.ts';
+import { partLimits } from '../enclosure/asked-limits.ts';
 import { isChimney } from '../enclosure/chimney.ts';
 import type { Build, Duty, Enclosure, Leg, Part } from '../enclosure/enclosure.ts';
 import { conditionsOf } from '../enclosure/pass-state.ts';
@@ -85,9 +86,9 @@ export function neededAirPower(enclosure: Enclosure, build: Build, duty: Duty): 
     if (place?.kind !== 'element') return;
     const element = occupant(place, build[seat.place] ?? -1) as Element;
     const leg = enclosure.legs.findIndex((candidate) => candidate.through.includes(seat.place));
-    for (const limit of part.limits) {
-      if (limit.of !== 'part') continue;
-      const allowed = allowedResistance(enclosure, duty, index, limit.temperature);
+    for (const { of, limit } of partLimits(part, index, duty)) {
+      if (of !== 'part') continue;
+      const allowed = allowedResistance(enclosure, duty, index, limit);
       flows[leg] = Math.max(flows[leg] as number, leastFlow(element, allowed, air));
     }
   });

@@ -1,18 +1,57 @@
-import type { Build, Duty, Enclosure } from '../enclosure/enclosure.ts';
+import type { Build, Enclosure } from '../enclosure/enclosure.ts';
 import type { Plant } from '../enclosure/machine.ts';
 import { createAirPowerBound } from './air-power-bound.ts';
-import { createLegBound } from './leg-bound.ts';
+import { type CellList, leastValue } from './cell-list.ts';
+import { createLegBound, type LegBound } from './leg-bound.ts';
 import type { Objective } from './objective.ts';
+import type { OptionForest } from './option-tree.ts';
 
-/** Lower bounds of the sound energy of builds, by duty, at 1 m [-]; infinite where a build cannot do. */
+/** What a build, or every build of a set, needs at least. */
+export interface Promised {
+  /** Sound energy at 1 m by duty [-]; infinite where it cannot do. */
+  readonly energies: Float64Array;
+  /** Where in the range of pressures of the chamber that is, by duty; none in airways that are not so simple. */
+  readonly cells: readonly CellList[];
+}
+
+/** Lower bounds of the sound energy of builds. */
 export interface Promises {
-  /** Quick to have; bank places may be open. */
-  readonly coarse: (build: Build) => Float64Array;
+  /** Of every build, before anything is known. */
+  readonly none: Promised;
   /**
-   * As tight as bounds without a pass get; stops early once the build is above the energy to beat.
-   * `toBeat` is an energy of the objective, at 1 m [-].
+   * Quick to have, for sets and builds, from what was found of a set that holds them. Stops early once the set is
+   * above the energy to beat, an energy of the objective at 1 m [-].
    */
-  readonly fine: (build: Build, toBeat: number) => Float64Array;
+  readonly coarse: (build: Build, from: Promised, toBeat: number) => Promised;
+  /** The same, as tight as bounds without a pass get. */
+  readonly fine: (build: Build, from: Promised, toBeat: number) => Promised;
+}
+
+/** Width of the cells a first look ends with, and of the least there are [nodes]. */
+const COARSE = 4;
+const FINE = 1;
+
+function legPromises(enclosure: Enclosure, legs: LegBound, objective: Objective): Promises {
+  const look = (build: Build, from: Promised, toBeat: number, narrowest: number): Promised => {
+    const energies = Float64Array.from(from.energies);
+    const cells = [...from.cells];
+    for (let duty = 0; duty < cells.length; duty++) {
+      if (objective.energyOf(enclosure, energies) >= toBeat) break;
+      const enough = objective.budgetOf(enclosure, energies, duty, toBeat);
+      const found = legs.refine(build, duty, cells[duty] as CellList, { enough, narrowest });
+      cells[duty] = found;
+      energies[duty] = Math.max(energies[duty] as number, leastValue(found));
+    }
+    return { energies, cells };
+  };
+  return {
+    none: {
+      energies: new Float64Array(enclosure.duties.length),
+      cells: enclosure.duties.map(() => legs.unknown),
+    },
+    coarse: (build, from, toBeat) => look(build, from, toBeat, COARSE),
+    fine: (build, from, toBeat) => look(build, from, toBeat, FINE),
+  };
 }
 
 /**
@@ -21,26 +60,21 @@ export interface Promises {
  * @param enclosure the scenario
  * @param plant its plan
  * @param objective what the ranking goes by
+ * @param forest groups of the options of its places
  */
-export function createPromises(enclosure: Enclosure, plant: Plant, objective: Objective): Promises {
-  const airPower = createAirPowerBound(enclosure);
-  const legs = createLegBound(enclosure, plant);
-  if (!legs) return { coarse: airPower, fine: (build) => airPower(build) };
-  const coarse = (build: Build): Float64Array =>
-    airPower(build).map((value, duty) =>
-      (enclosure.duties[duty] as Duty).share > 0 ? Math.max(value, legs.coarse(build, duty)) : value,
-    );
-  const fine = (build: Build, toBeat: number): Float64Array => {
-    const energies = coarse(build);
-    for (let duty = 0; duty < energies.length; duty++) {
-      if (objective.energyOf(enclosure, energies) >= toBeat) break;
-      // A duty without a share is only asked whether it can be met at all: any finite value will do.
-      const { share } = enclosure.duties[duty] as Duty;
-      const enough = share === 0 ? 0 : objective.budgetOf(enclosure, energies, duty, toBeat);
-      const value = legs.fine(build, duty, enough);
-      energies[duty] = Math.max(energies[duty] as number, value);
-    }
-    return energies;
+export function createPromises(
+  enclosure: Enclosure,
+  plant: Plant,
+  objective: Objective,
+  forest: OptionForest,
+): Promises {
+  const legs = createLegBound(enclosure, plant, forest);
+  if (legs) return legPromises(enclosure, legs, objective);
+  const airPower = createAirPowerBound(enclosure, forest);
+  const look = (build: Build): Promised => ({ energies: airPower(build), cells: [] });
+  return {
+    none: { energies: new Float64Array(enclosure.duties.length), cells: [] },
+    coarse: look,
+    fine: look,
   };
-  return { coarse, fine };
 }

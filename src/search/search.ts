@@ -19,6 +19,7 @@ import { bankPlaces } from './leg-banks.ts';
 import { type Candidate, newShortList } from './list.ts';
 import { fasterIsCooler } from './monotone-airway.ts';
 import { OBJECTIVES, type Objective } from './objective.ts';
+import { optionForest } from './option-tree.ts';
 import { createPromises } from './promise.ts';
 import { elementSets, spaceSize } from './space.ts';
 
@@ -100,20 +101,24 @@ function gapNow({ waiting, options, list, spreading }: Hunt): Decibels {
  * than the last of the full list. Where faster is always cooler, a build is also put out if it is too warm with
  * every bank as loud as the list allows.
  *
- * @param enclosure the scenario
- * @param options length of the list [-], gap [dB] and what the ranking goes by
+ * @param scenario the scenario
+ * @param options length of the list [-], gap [dB], what the ranking goes by and what is demanded
  */
-export function beginSearch(enclosure: Enclosure, options: SearchOptions = SEARCH_OPTIONS): Search {
+export function beginSearch(scenario: Enclosure, options: SearchOptions = SEARCH_OPTIONS): Search {
+  // What meets a demand holds the limits of its own enclosure, so whatever these rule out is out.
+  const enclosure = options.demand?.atLeast ?? scenario;
   const space = spaceSize(enclosure);
   const plant = plantOf(enclosure);
   const objective = OBJECTIVES[options.by ?? 'mean'];
+  const forest = optionForest(enclosure);
   const hunt: Hunt = {
     enclosure,
     plant,
     coolPlant: coolPlantOf(enclosure),
     monotone: fasterIsCooler(plant),
     objective,
-    promises: createPromises(enclosure, plant, objective),
+    promises: createPromises(enclosure, plant, objective, forest),
+    forest,
     options,
     list: newShortList(options.top, options.gap),
     waiting: new TinyQueue<Waiting>([], (a, b) => a.value - b.value || a.arrival - b.arrival),
@@ -126,7 +131,9 @@ export function beginSearch(enclosure: Enclosure, options: SearchOptions = SEARC
     solved: 0,
     passes: 0,
   };
-  for (const set of elementSets(enclosure)) wait(hunt, set, hunt.promises.coarse(set), false, 0);
+  for (const set of elementSets(enclosure)) {
+    wait(hunt, set, hunt.promises.coarse(set, hunt.promises.none, Number.POSITIVE_INFINITY), false, 0);
+  }
   return {
     step: () => step(hunt),
     best: () => hunt.list.candidates,
@@ -138,7 +145,7 @@ export function beginSearch(enclosure: Enclosure, options: SearchOptions = SEARC
       passes: hunt.passes,
       gap: gapNow(hunt),
     }),
-    plant,
+    plant: options.demand ? plantOf(scenario) : plant,
     monotone: hunt.monotone,
     objective,
     asked: options.top,

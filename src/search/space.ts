@@ -1,6 +1,7 @@
 import type { Build, Enclosure } from '../enclosure/enclosure.ts';
+import { groupAt, type OptionForest } from './option-tree.ts';
 
-/** Option of a place that has not been chosen yet, in a partial build. */
+/** Code of all options of a place, in a partial build: nothing has been chosen yet. */
 export const OPEN = -1;
 
 /** Number of builds: the product of the options of all places; may exceed what an integer holds exactly. */
@@ -9,11 +10,11 @@ export function spaceSize(enclosure: Enclosure): number {
 }
 
 /** Number of builds a partial build stands for. */
-export function buildsIn(enclosure: Enclosure, partial: Build): number {
-  return enclosure.places.reduce(
-    (size, place, index) => (partial[index] === OPEN ? size * place.options.length : size),
-    1,
-  );
+export function buildsIn(forest: OptionForest, partial: Build): number {
+  return forest.reduce((size, tree, index) => {
+    const code = partial[index] as number;
+    return code < 0 ? size * groupAt(tree, code).options.length : size;
+  }, 1);
 }
 
 /** Every set of elements, bank places left open. */

@@ -49,8 +49,9 @@ function floorsOf(machine: Machine): Float64Array {
  * @param machine the build
  * @param duty the state of use
  * @param fanHeat share of the fans' own power that warms the air [-]: 1, or 0 for a bound
+ * @param asked margin asked of each limit, order of the limits [K]; that of the enclosure if absent
  */
-export function createTrial(machine: Machine, duty: Duty, fanHeat = 1): Trial {
+export function createTrial(machine: Machine, duty: Duty, fanHeat = 1, asked?: Float64Array): Trial {
   const { enclosure } = machine.plant;
   const conditions = { ...conditionsOf(enclosure, duty), fanHeat };
   const pass = createPass(machine);
@@ -60,8 +61,8 @@ export function createTrial(machine: Machine, duty: Duty, fanHeat = 1): Trial {
   const isRefused = refusals(machine, duty);
   let passes = 0;
 
-  const excessOf = ({ found, limit }: AskedLimit): KelvinDifference =>
-    found(state) - limit + enclosure.margin;
+  const excessOf = ({ found, limit }: AskedLimit, index: number): KelvinDifference =>
+    found(state) - limit + (asked?.[index] ?? enclosure.margin);
 
   const evaluate = (ratios: Float64Array): Point => {
     passes += 1;

@@ -6,6 +6,7 @@ import { bracketedRoot } from '../../src/numerics/roots.ts';
 import { createAirPowerBound } from '../../src/search/air-power-bound.ts';
 import { createLegBound } from '../../src/search/leg-bound.ts';
 import { fasterIsCooler } from '../../src/search/monotone-airway.ts';
+import { optionForest } from '../../src/search/option-tree.ts';
 import { elementFrom } from '../airway/element-pool.ts';
 import { between, chance, seededRandom } from '../airway/seeded-random.ts';
 import {
@@ -50,18 +51,22 @@ function fanBox(rise: number, power: number): Drawing {
 }
 
 describe('the weight of the air in a leg that rises', () => {
-  it('is 0.139033 Pa for a quarter of a metre of air 15 K above 25 °C', () => {
+  it.each([
+    [0.25, 15, 0.139033],
+    [0.1, 15, 0.0556134],
+    [0.4, 20, 0.291943],
+  ])('of %d m, %d K above 25 °C, is %d Pa', (height, above, weight) => {
     // Derived: ρ·g·H·ΔT/(T + ΔT).
     const solve = (power: number) => {
-      const machine = machineOf(fanBox(0.25, power));
+      const machine = machineOf(fanBox(height, power));
       const outcome = dutyOutcome(machine, dutyOf(machine), Float64Array.of(1));
       if (typeof outcome === 'string') throw new Error(outcome);
       return outcome;
     };
-    const power = root((watts) => (solve(watts).chambers[1]?.temperature ?? 0) - (ROOM + 15), 50, 800);
+    const power = root((watts) => (solve(watts).chambers[1]?.temperature ?? 0) - (ROOM + above), 50, 1000);
     const [, exhaust] = solve(power).legs;
     const line = exhaust?.pressures.find(({ label }) => label === 'weight of the air');
-    expect((line?.amount ?? Number.NaN) / -0.139033).toBeCloseTo(1, 4);
+    expect((line?.amount ?? Number.NaN) / -weight).toBeCloseTo(1, 4);
     const sum = exhaust?.pressures.reduce((total, { amount }) => total + amount, 0);
     expect(sum).toBeCloseTo(exhaust?.pressureDifference ?? Number.NaN, 9);
   });
@@ -189,8 +194,8 @@ describe('the bounds of the search', () => {
     const rising = enclosureOf(fanBox(0.25, 300));
     expect(fasterIsCooler(plantOf(level))).toBe(true);
     expect(fasterIsCooler(plantOf(rising))).toBe(false);
-    expect(createLegBound(level, plantOf(level))).not.toBeNull();
-    expect(createLegBound(rising, plantOf(rising))).toBeNull();
-    expect(Number.isFinite(createAirPowerBound(rising)([0, 0, 0])[0])).toBe(true);
+    expect(createLegBound(level, plantOf(level), optionForest(level))).not.toBeNull();
+    expect(createLegBound(rising, plantOf(rising), optionForest(rising))).toBeNull();
+    expect(Number.isFinite(createAirPowerBound(rising, optionForest(rising))([0, 0, 0])[0])).toBe(true);
   });
 });

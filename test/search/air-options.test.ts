@@ -29,9 +29,25 @@ const crowded: Change = (enclosure, random) =>
           outletGap: random.chance(0.5) ? 0 : place.outletGap,
           inletWall: random.between(0.008, 0.05),
           outletWall: random.between(0.008, 0.05),
+          ...(random.chance(0.5) ? { inletBar: random.between(0, 0.03) } : {}),
+          ...(random.chance(0.5) ? { outletBar: random.between(0, 0.03) } : {}),
         }
       : place,
   );
+
+/** Fans that turn one way, the other way, or nobody knows how, as close as they get. */
+const turning: Change = (enclosure, random) => {
+  const turned = (bank: Bank | null): Bank | null => {
+    const turns = [undefined, 'clockwise', 'anticlockwise'] as const;
+    const turn = turns[Math.floor(random.between(0, 3))];
+    return bank && turn ? { ...bank, fan: { ...bank.fan, turns: turn } } : bank;
+  };
+  return withPlaces(enclosure, (place) =>
+    place.kind === 'bank'
+      ? { ...place, inletGap: 0, outletGap: 0, options: place.options.map(turned) }
+      : place,
+  );
+};
 
 function loseOne(bank: Bank | null, random: Random): Bank | null {
   if (bank === null || bank.count < 2) return bank;
@@ -54,7 +70,8 @@ const tall: Change = (enclosure, random) => ({
 const seeds = Array.from({ length: 14 }, (_, index) => 7001 + index);
 
 describe.each([
-  { name: 'with walls and neighbours close to the fans', change: crowded },
+  { name: 'with walls, bars and neighbours close to the fans', change: crowded },
+  { name: 'with fans that turn either way', change: turning },
   { name: 'with dead and missing fans', change: broken },
   { name: 'with legs that rise and fall', change: tall },
 ])('the bounds of the search $name', ({ change }) => {

@@ -5,6 +5,7 @@ import { conditionsOf, newPassState } from '../../src/enclosure/pass-state.ts';
 import { createAirPowerBound } from '../../src/search/air-power-bound.ts';
 import { coolPlantOf, coolTrials, DENSITY_ALLOWANCE } from '../../src/search/cooling-bound.ts';
 import { OBJECTIVES } from '../../src/search/objective.ts';
+import { optionForest } from '../../src/search/option-tree.ts';
 import { createPromises } from '../../src/search/promise.ts';
 import { OPEN } from '../../src/search/space.ts';
 import { levelOf } from '../../src/sound/levels.ts';
@@ -122,8 +123,11 @@ export function overclaims(
   const random = seeded(seed);
   const plant = plantOf(enclosure);
   const coolPlant = coolPlantOf(enclosure);
-  const airPower = createAirPowerBound(enclosure);
-  const promises = createPromises(enclosure, plant, OBJECTIVES.mean);
+  const forest = optionForest(enclosure);
+  const airPower = createAirPowerBound(enclosure, forest);
+  const promises = createPromises(enclosure, plant, OBJECTIVES.mean, forest);
+  const { none, coarse, fine } = promises;
+  const endless = Number.POSITIVE_INFINITY;
   const distance = enclosure.listener.distance ** 2;
   const found: Overclaim[] = [];
   const check = (build: Build, index: number, reached: number): void => {
@@ -131,11 +135,22 @@ export function overclaims(
     const opened = build.map((option, place) =>
       enclosure.places[place]?.kind === 'bank' && random.chance(0.5) ? OPEN : option,
     );
+    /** The build with some places holding a group that has their option. */
+    const grouped = build.map((option, place) => {
+      const groups = (forest[place] ?? []).flatMap(({ options }, group) =>
+        options.includes(option) ? [-1 - group] : [],
+      );
+      const isBank = enclosure.places[place]?.kind === 'bank';
+      return isBank && random.chance(0.7) ? (groups[random.whole(0, groups.length - 1)] ?? option) : option;
+    });
+    const ofSet = coarse(opened, none, endless);
     const claims = {
       'air power': airPower(build)[index],
-      'coarse promise': promises.coarse(build)[index],
-      'coarse promise, open places': promises.coarse(opened)[index],
-      'fine promise': promises.fine(build, Number.POSITIVE_INFINITY)[index],
+      'coarse promise': coarse(build, none, endless).energies[index],
+      'coarse promise, open places': ofSet.energies[index],
+      'coarse promise, groups': coarse(grouped, none, endless).energies[index],
+      'promise from that of its set': fine(build, ofSet, endless).energies[index],
+      'fine promise': fine(build, none, endless).energies[index],
     };
     for (const [bound, claim = 0] of Object.entries(claims)) {
       const by = levelOf(claim) - levelOf(reached);

@@ -3,6 +3,7 @@ import type { Enclosure, Part } from '../../src/enclosure/enclosure.ts';
 import { assemble, type Plant, plantOf } from '../../src/enclosure/machine.ts';
 import { fasterIsCooler } from '../../src/search/monotone-airway.ts';
 import { OBJECTIVES } from '../../src/search/objective.ts';
+import { optionForest } from '../../src/search/option-tree.ts';
 import { createPromises } from '../../src/search/promise.ts';
 import { beginSearch } from '../../src/search/search.ts';
 import { createTrial, isAdequate } from '../../src/search/trial.ts';
@@ -128,11 +129,11 @@ describe('with limits on probes, heat pipes and panels', () => {
       const enclosure = otherwiseLimited(seed);
       const plant = plantOf(enclosure);
       const distance = enclosure.listener.distance ** 2;
-      const promises = createPromises(enclosure, plant, OBJECTIVES.mean);
+      const { fine, none } = createPromises(enclosure, plant, OBJECTIVES.mean, optionForest(enclosure));
       let least = Number.POSITIVE_INFINITY;
       for (const build of buildsOf(enclosure)) {
         const reached = scanned(plant, build);
-        const [promised = 0] = promises.fine(build, Number.POSITIVE_INFINITY);
+        const [promised = 0] = fine(build, none, Number.POSITIVE_INFINITY).energies;
         expect(promised).toBeLessThanOrEqual(reached * distance * (1 + 1e-6));
         least = Math.min(least, reached);
       }
