@@ -46,7 +46,10 @@ const written: Readonly<Record<string, readonly Record<string, unknown>[]>> = {
     { given: 'loss', a: '400 Pa s/m³', b: '5e4 Pa s²/m⁶' },
     { given: 'loss', a: '0.5 Pa s/m³', b: '3e5 Pa s²/m⁶' },
   ],
-  points: [{ points: 'table', flow: '5 10 15 20 L/s', pressure: '1.2 3.3 7.0 11.5 Pa' }],
+  points: [
+    { points: 'table', flow: '5 10 15 20 L/s', pressure: '1.2 3.3 7.0 11.5 Pa' },
+    { points: 'table', flow: '5 10 15 20 L/s', pressure: '0.8 3.3 6.0 11.5 Pa', by: 'curve' },
+  ],
   power: [{ power: 'law', exponent: 1.8, pressure: '12 Pa', flow: '20 m³/h' }],
 };
 

@@ -12,6 +12,7 @@ export interface WaterProject {
   closeH(): void;
   close(): void;
   getLinkIndex(id: string): number;
+  setLinkValue(index: number, property: number, value: number): void;
   getLinkValue(index: number, property: number): number;
   getNodeIndex(id: string): number;
   getNodeValue(index: number, property: number): number;

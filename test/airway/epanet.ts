@@ -27,7 +27,8 @@ export interface WaterSolution {
   readonly pressures: readonly number[];
 }
 
-/** Codes of the toolkit: EN_FLOW and EN_HEAD. */
+/** Codes of the toolkit: EN_INITSETTING, EN_FLOW and EN_HEAD. */
+const INITIAL_SETTING = 5;
 const FLOW = 8;
 const HEAD = 10;
 
@@ -98,26 +99,57 @@ function waterNetwork({ chambers, from, to }: Topology, legs: readonly PlainLeg[
   return `${body.join('\n')}\n[OPTIONS]\n${options}\n\n[END]\n`;
 }
 
-/** EPANET made ready: solves any number of networks. */
-export async function epanet(): Promise<(topology: Topology, legs: readonly PlainLeg[]) => WaterSolution> {
+/** A network held open in EPANET. */
+export interface WaterNetwork {
+  /** Solves with all fans at a share of full speed [-], > 0, from where the last solution ended. */
+  readonly solve: (ratio: number) => void;
+  /** Flows and pressures of the last solution. */
+  readonly read: () => WaterSolution;
+  readonly close: () => void;
+}
+
+/** EPANET made ready: opens any number of networks, one at a time. */
+export async function epanetNetworks(): Promise<
+  (topology: Topology, legs: readonly PlainLeg[]) => WaterNetwork
+> {
   const workspace = await newWorkspace();
   return (topology, legs) => {
     workspace.writeFile('network.inp', waterNetwork(topology, legs));
     const project = newProject(workspace);
     project.open('network.inp', 'report.txt', 'out.bin');
     project.openH();
-    project.initH(0);
-    project.runH();
-    const flows = legs.map((_, leg) => {
-      const link = project.getLinkIndex(`l${leg}`);
-      return project.getLinkValue(link, FLOW) / 1000;
+    const links = legs.map((_, leg) => project.getLinkIndex(`l${leg}`));
+    const pumps = links.filter((_, leg) => legs[leg]?.kind === 'fan');
+    const solve = (ratio: number): void => {
+      for (const pump of pumps) project.setLinkValue(pump, INITIAL_SETTING, ratio);
+      project.initH(0);
+      project.runH();
+    };
+    const read = (): WaterSolution => ({
+      flows: links.map((link) => project.getLinkValue(link, FLOW) / 1000),
+      pressures: Array.from({ length: topology.chambers }, (_, chamber) => {
+        const junction = project.getNodeIndex(`n${chamber}`);
+        return project.getNodeValue(junction, HEAD) * PASCALS_PER_METRE;
+      }),
     });
-    const pressures = Array.from({ length: topology.chambers }, (_, chamber) => {
-      const junction = project.getNodeIndex(`n${chamber}`);
-      return project.getNodeValue(junction, HEAD) * PASCALS_PER_METRE;
-    });
-    project.closeH();
-    project.close();
-    return { flows, pressures };
+    const close = (): void => {
+      project.closeH();
+      project.close();
+    };
+    return { solve, read, close };
+  };
+}
+
+/** EPANET made ready: solves any number of networks at full speed. */
+export async function epanet(): Promise<(topology: Topology, legs: readonly PlainLeg[]) => WaterSolution> {
+  const open = await epanetNetworks();
+  return (topology, legs) => {
+    const network = open(topology, legs);
+    // It stops at a change of flow of 1e-8, its finest: the second run begins there and takes another step.
+    network.solve(1);
+    network.solve(1);
+    const solution = network.read();
+    network.close();
+    return solution;
   };
 }
