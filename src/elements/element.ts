@@ -9,6 +9,7 @@ import type {
   Pascals,
   SquareMetres,
 } from '../quantities/dimensions.ts';
+import type { PerforatedSheet } from './perforated-sheet.ts';
 
 /** Loss of an element that is no sum of a linear and a quadratic term in the flow. */
 export interface FlowLaw {
@@ -48,11 +49,17 @@ export interface Element {
    * sign ignored) and the inlet air. Never below 1/(ṁ·cp).
    */
   readonly finResistance?: (flow: CubicMetresPerSecond, inlet: Air) => KelvinsPerWatt;
+  /** How much further than usual that resistance may be off at a flow, as `lossUncertainty` [-]; absent: no further. */
+  readonly finUncertainty?: (flow: CubicMetresPerSecond, inlet: Air) => Fraction;
   /** What a reader should know of that resistance at a flow: far outside what was measured, and the like. */
   readonly remarksAt?: (flow: CubicMetresPerSecond, inlet: Air) => readonly string[];
+  /** The sheet with its holes, if it is one: for those who draw it or look for a better one. */
+  readonly sheet?: PerforatedSheet;
+  /** What it does beside letting air pass, where one may think of doing without it. */
+  readonly purpose?: 'keeps dust out' | 'leaks';
   /** The element as an obstacle next to a fan; absent: no disturbance. */
   readonly disturbance?: Disturbance;
-  /** One-sigma relative uncertainty of the loss [-]. */
+  /** The true loss lies within a factor of one and this, nine times in ten [-]: 0.25 is from 1/1.25 to 1.25 times. */
   readonly lossUncertainty: Fraction;
   /** What a reader should know: geometry outside a formula's range and the like. */
   readonly remarks: readonly string[];

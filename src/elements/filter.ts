@@ -78,6 +78,7 @@ function build(fields: Foam | Fibre): Element {
     law,
     face: area,
     freeArea: area,
+    purpose: 'keeps dust out',
     lossUncertainty: 0.3,
     remarks: foam ? foamRemarks(fields.pores) : [],
   };

@@ -1,32 +1,9 @@
-import { z } from 'zod';
-import type { Fraction, Metres } from '../quantities/dimensions.ts';
-import { positive, written } from '../quantities/written.ts';
+import type { Fraction, SquareMetres } from '../quantities/dimensions.ts';
 import { type Element, elementKind } from './element.ts';
-import {
-  type Arrangement,
-  countHoles,
-  endlessOpenShare,
-  type Field,
-  type HolePattern,
-} from './hole-pattern.ts';
-import { type HoleShape, holeFigures } from './hole-shape.ts';
+import { countHoles, endlessOpenShare } from './hole-pattern.ts';
+import { holeFigures } from './hole-shape.ts';
+import { type Facing, type PerforatedSheet, patternOf, sheetForm } from './perforated-sheet.ts';
 import { orificeCoefficients } from './thick-orifice.ts';
-
-/** Where a perforated sheet stands, which decides what its jets start from and end in. */
-type Facing = 'vent' | 'shroud' | 'duct' | 'wall';
-
-/** A field of equal holes in a sheet [m]. */
-export interface PerforatedSheet {
-  readonly perforated: Field;
-  readonly hole: Metres;
-  readonly web: Metres;
-  readonly sheet: Metres;
-  readonly shape: HoleShape;
-  /** Whole length of a slot [m]; only for slots. */
-  readonly 'slot-length'?: Metres | undefined;
-  readonly pattern: Arrangement;
-  readonly facing: Facing;
-}
 
 /** Which side of the sheet is as narrow as the field: there the open share counts, elsewhere the space is large. */
 const narrowSides: Record<Facing, { readonly upstream: boolean; readonly downstream: boolean }> = {
@@ -40,65 +17,6 @@ const narrowSides: Record<Facing, { readonly upstream: boolean; readonly downstr
 const EDGE_REMARK = 0.02;
 /** Holes and webs below this share of the sheet's thickness are hard to make [-] (rule of laser and punch shops). */
 const LEAST_CUT = 0.7;
-
-const form = z
-  .strictObject({
-    perforated: positive(written.rectangle),
-    hole: positive(written.length),
-    web: positive(written.length),
-    sheet: positive(written.length),
-    shape: z.enum(['round', 'square', 'hexagon', 'slot']).default('round'),
-    'slot-length': positive(written.length).optional(),
-    pattern: z.enum(['staggered', 'square']).default('staggered'),
-    facing: z.enum(['vent', 'shroud', 'duct', 'wall']).default('vent'),
-  })
-  .superRefine((fields, context) => {
-    const problem = misfit(fields);
-    if (problem) context.addIssue({ code: 'custom', path: [problem.field], message: problem.message });
-  });
-
-function misfit(fields: PerforatedSheet): { readonly field: string; readonly message: string } | undefined {
-  const length = fields['slot-length'];
-  if (fields.shape !== 'slot' && length !== undefined) {
-    return { field: 'slot-length', message: `found a slot length for shape ${fields.shape}, expected none` };
-  }
-  if (fields.shape === 'slot' && length === undefined) {
-    return { field: 'slot-length', message: 'found nothing, expected the length of a slot, such as 20 mm' };
-  }
-  if (length !== undefined && length < fields.hole) {
-    return {
-      field: 'slot-length',
-      message: 'found a slot shorter than it is wide, expected slot-length >= hole',
-    };
-  }
-  if (countHoles(patternOf(fields), fields.perforated) === 0) {
-    return {
-      field: 'perforated',
-      message: 'found a field that no whole hole fits into, expected a larger one',
-    };
-  }
-  return undefined;
-}
-
-/**
- * Pattern of the holes of a perforated sheet, for those who draw it.
- *
- * @param sheet as the form gives it [m]
- */
-export function patternOf(sheet: PerforatedSheet): HolePattern {
-  const hole = { shape: sheet.shape, size: sheet.hole, length: sheet['slot-length'] ?? sheet.hole };
-  return { hole, web: sheet.web, arrangement: sheet.pattern };
-}
-
-/**
- * Reads the fields of a perforated sheet as written, units and all, into SI.
- *
- * @param fields as a file has them
- * @throws ZodError on misfit
- */
-export function readPerforatedSheet(fields: unknown): PerforatedSheet {
-  return form.parse(fields);
-}
 
 function remarksOn(sheet: PerforatedSheet, count: number, openShare: Fraction, endless: Fraction): string[] {
   const remarks: string[] = [];
@@ -115,20 +33,24 @@ function remarksOn(sheet: PerforatedSheet, count: number, openShare: Fraction, e
   return remarks;
 }
 
-function build(sheet: PerforatedSheet): Element {
-  const pattern = patternOf(sheet);
-  const field = sheet.perforated;
-  const face = field.width * field.height;
-  const figures = holeFigures(pattern.hole);
-  const count = countHoles(pattern, field);
-  const area = count * figures.area;
+/**
+ * Holes of a sheet with any free area at all in a face, as if they could be counted in fractions.
+ *
+ * Source: as `orificeCoefficients`; which spaces count as large for which facing is a model assumption.
+ *
+ * @param sheet holes, thickness and facing; its field and web do not count
+ * @param area of all holes together [m²], > 0, less than the face
+ * @param face gross [m²]
+ */
+export function sheetOpening(sheet: PerforatedSheet, area: SquareMetres, face: SquareMetres): Element {
+  const { hydraulicDiameter, laminarFriction } = holeFigures(patternOf(sheet).hole);
   const openShare = area / face;
   const narrow = narrowSides[sheet.facing];
   const coefficients = orificeCoefficients({
     area,
-    hydraulicDiameter: figures.hydraulicDiameter,
+    hydraulicDiameter,
     thickness: sheet.sheet,
-    laminarFriction: figures.laminarFriction,
+    laminarFriction,
     upstreamShare: narrow.upstream ? openShare : 0,
     downstreamShare: narrow.downstream ? openShare : 0,
   });
@@ -140,7 +62,27 @@ function build(sheet: PerforatedSheet): Element {
     freeArea: area,
     disturbance: 'panel',
     lossUncertainty: 0.25,
-    remarks: remarksOn(sheet, count, openShare, endlessOpenShare(pattern)),
+    remarks: [],
+  };
+}
+
+/**
+ * A perforated sheet with as many whole holes as its field holds.
+ *
+ * Source: as `sheetOpening`; the number of holes by plane geometry.
+ *
+ * @param sheet as the form gives it [m]; at least one hole fits
+ */
+export function perforatedElement(sheet: PerforatedSheet): Element {
+  const pattern = patternOf(sheet);
+  const { width, height } = sheet.perforated;
+  const face = width * height;
+  const count = countHoles(pattern, sheet.perforated);
+  const area = count * holeFigures(pattern.hole).area;
+  return {
+    ...sheetOpening(sheet, area, face),
+    sheet,
+    remarks: remarksOn(sheet, count, area / face, endlessOpenShare(pattern)),
   };
 }
 
@@ -151,6 +93,6 @@ export const perforated = elementKind({
   source:
     'Idelchik, Handbook of Hydraulic Resistance, 3rd ed., diagrams 4-11 and 4-12 (from memory); creeping part by ' +
     'Sampson (1891) and Poiseuille; which spaces count as large for which facing is a model assumption',
-  form,
-  build,
+  form: sheetForm,
+  build: perforatedElement,
 });

@@ -98,6 +98,7 @@ function build({ screen: field, open: given, pitch, wire }: Screen): Element {
     face,
     freeArea: open * face,
     disturbance: 'mesh',
+    purpose: 'keeps dust out',
     lossUncertainty: 0.2,
     remarks: outside ? ['the free share lies outside the range in which wire screens were measured'] : [],
   };

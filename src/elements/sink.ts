@@ -6,6 +6,7 @@ import type {
   KelvinsPerWatt,
   MetresPerSecond,
 } from '../quantities/dimensions.ts';
+import { roundedQuantity } from '../quantities/rounded.ts';
 import { bounded, notNegative, positive, written } from '../quantities/written.ts';
 import { type Element, elementKind } from './element.ts';
 import type { Field } from './hole-pattern.ts';
@@ -85,10 +86,20 @@ function remarksAt(sink: CurveSink | SingleSink, flow: CubicMetresPerSecond, inl
     return [`the flow is ${times.toFixed(1)} times beyond what its curve was measured at`];
   }
   const band = times ** SINGLE_EXPONENT_BAND - 1;
+  const resistance = curveResistance(curve, flow, inlet);
+  const [found, low, high] = [resistance, resistance / (1 + band), resistance * (1 + band)].map((value) =>
+    roundedQuantity('thermalResistance', value, 3),
+  );
   return [
     `known by one point, ${times.toFixed(1)} times away from this flow: ` +
-      `its resistance may be ${percent(band)} off either way`,
+      `its resistance of ${found} may be ${percent(band)} off either way, ${low} to ${high}`,
   ];
+}
+
+/** A single point says nothing of the exponent: how far off that is at a flow. */
+function singleUncertainty(sink: SingleSink, flow: CubicMetresPerSecond, inlet: Air): Fraction {
+  const times = beyond(referenceVelocity(sink.face, flow, inlet), asCurve(sink));
+  return Number.isFinite(times) ? times ** SINGLE_EXPONENT_BAND - 1 : 0;
 }
 
 function build(fields: CurveSink | SingleSink): Element {
@@ -98,6 +109,9 @@ function build(fields: CurveSink | SingleSink): Element {
     inertial: fields.b / REFERENCE_DENSITY,
     faint: 0,
     finResistance: (flow, inlet) => curveResistance(curve, flow, inlet),
+    ...(fields.sink === 'single'
+      ? { finUncertainty: (flow: CubicMetresPerSecond, inlet: Air) => singleUncertainty(fields, flow, inlet) }
+      : {}),
     remarksAt: (flow, inlet) => remarksAt(fields, flow, inlet),
     face: fields.face.width * fields.face.height,
     disturbance: 'fins',

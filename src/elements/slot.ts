@@ -28,7 +28,7 @@ const form = z.strictObject({
 function build({ slot: field, depth, discharge }: Slot): Element {
   const { width, height } = field;
   const area = width * height;
-  const opening = { ventFace: area, freeArea: area, lossUncertainty: 0.25 };
+  const opening = { ventFace: area, freeArea: area, purpose: 'leaks', lossUncertainty: 0.25 } as const;
   if (discharge !== undefined) return { ...headLoss(discharge ** -2, area), ...opening, remarks: [] };
   const hydraulicDiameter = (2 * area) / (width + height);
   const laminarFriction = rectangularFriction(Math.min(width, height) / Math.max(width, height));

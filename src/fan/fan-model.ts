@@ -12,6 +12,11 @@ import type { FanCurve } from './curve.ts';
 /** Where the figures of a fan come from. */
 export type Provenance = 'measured' | 'datasheet' | 'box' | 'invented';
 
+/** Which way the blades turn, seen from the inlet. */
+export const TURNS = ['clockwise', 'anticlockwise'] as const;
+
+export type Turn = (typeof TURNS)[number];
+
 /** One noise rating reduced to free-field sound pressure at 1 m, A-weighted. */
 export interface Rating {
   /** Speed at which it holds [1/s]. */
@@ -22,7 +27,24 @@ export interface Rating {
   readonly basisStated: boolean;
   /** Unweighted octave levels from 63 Hz to 8 kHz at 1 m, free field [dB]; absent if unknown. */
   readonly octaves?: readonly Decibels[];
+  /** What it was before assumptions made it a pressure of a fan hung freely; absent if it took none. */
+  readonly basis?: RatingBasis;
 }
+
+/** A rating as it was given, where assumptions decide what it comes to. */
+export interface RatingBasis {
+  /** Sound pressure at 1 m in the free field, or sound power [dB]. */
+  readonly level: Decibels;
+  /** A declared power is the statistical maximum. */
+  readonly of: 'pressure' | 'power' | 'declared-power';
+  /** Hung freely, or in a panel such as the wall of a plenum. */
+  readonly mounted: Mounting;
+}
+
+/** How a fan was mounted when it was rated. */
+export const MOUNTINGS = ['free', 'panel'] as const;
+
+export type Mounting = (typeof MOUNTINGS)[number];
 
 /** A fan of the catalog, in SI, ready to compute with. All laws refer to `fullSpeed` and 1.2 kg/m³. */
 export interface FanModel {
@@ -48,6 +70,8 @@ export interface FanModel {
   readonly blades?: number;
   /** Struts that carry the motor; absent if unknown. */
   readonly struts?: number;
+  /** Absent if unknown. */
+  readonly turns?: Turn;
   readonly provenance: Provenance;
 }
 

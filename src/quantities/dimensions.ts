@@ -32,6 +32,10 @@ export type PerKelvin = Quantity<'per kelvin'>;
 export type RevolutionsPerSecond = Quantity<'rotation'>;
 /** Sound level [dB], A-weighted unless a name says otherwise. */
 export type Decibels = Quantity<'level'>;
+/** Electric current [A]. */
+export type Amperes = Quantity<'current'>;
+/** Voltage [V]. */
+export type Volts = Quantity<'voltage'>;
 /** Density [kg/m³]. */
 export type KilogramsPerCubicMetre = Quantity<'density'>;
 /** Dynamic viscosity [Pa·s]. */

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { readArea, readList, readRectangle } from './lists.ts';
 import { clip, type Misfit, misfit, type Outcome } from './misfit.ts';
+import { AREA, listSpelling, quantitySpelling, RECTANGLE, type Spelling } from './quantity-pattern.ts';
 import { type KindName, kinds } from './unit-table.ts';
 import { MOST, readQuantity, usualUnit } from './units.ts';
 
@@ -13,9 +14,9 @@ export const written = {
   /** [m] */
   length: quantity('length'),
   /** Plain or as a rectangle [m²]. */
-  area: form('area', '12 cm²', ['12 cm²', '95 x 80 mm'], readArea),
+  area: form('area', ['12 cm²', '95 x 80 mm'], readArea, AREA),
   /** Sides [m]; one number is a square. */
-  rectangle: form('sides of a rectangle', '95 x 80 mm', ['95 x 80 mm', '95 mm'], readRectangle),
+  rectangle: form('sides of a rectangle', ['95 x 80 mm', '95 mm'], readRectangle, RECTANGLE),
   /** [m] */
   lengthList: list('length', '4 5 6 mm'),
   /** [m³/s] */
@@ -131,24 +132,28 @@ export function describeValue(input: unknown): string {
 
 function quantity(kind: KindName): z.ZodType<number> {
   const typical = `${kinds[kind].typical} ${usualUnit(kind).name}`;
-  return form(kinds[kind].noun, typical, [typical], (text) => readQuantity(kind, text));
+  return form(kinds[kind].noun, [typical], (text) => readQuantity(kind, text), quantitySpelling(kind));
 }
 
 function list(kind: KindName, typical: string): z.ZodType<readonly number[]> {
-  return form(`numbers, each ${kinds[kind].noun},`, typical, [typical], (text) => readList(kind, text));
+  const noun = `numbers, each ${kinds[kind].noun},`;
+  return form(noun, [typical], (text) => readList(kind, text), listSpelling(kind));
 }
 
 /** The schema for editors says "string", while the check sees everything and can name the unit that lacks. */
 function form<Value>(
   noun: string,
-  typical: string,
   examples: string[],
   read: (text: string) => Outcome<Value>,
+  { pattern, units }: Spelling,
 ): z.ZodType<Value> {
-  const description = `${noun} with its unit, such as ${typical}`;
+  const [typical = ''] = examples;
+  const which = units.length > 1 ? ` (units: ${units.join(', ')})` : '';
+  const description = `${noun} with its unit, such as ${typical}${which}`;
+  const patternErrorMessage = `Write ${description}`;
   return z
     .unknown()
-    .meta({ type: 'string', description, examples })
+    .meta({ type: 'string', description, examples, pattern, patternErrorMessage })
     .transform((input, context) => {
       const readable = typeof input === 'string' || typeof input === 'number';
       const outcome: Outcome<Value> = readable

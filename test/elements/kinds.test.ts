@@ -103,6 +103,7 @@ const examples: Readonly<Record<string, readonly Record<string, unknown>[]>> = {
   points: [
     { points: 'table', flow: '5 10 15 20 L/s', pressure: '1.2 3.3 7.0 11.5 Pa' },
     { points: 'table', flow: '5 10 20 L/s', pressure: '0.3 1.2 4.9 Pa', vent: '60 cm²' },
+    { points: 'table', flow: '5 10 15 20 L/s', pressure: '0.8 3.3 6.0 11.5 Pa', by: 'curve' },
   ],
   power: [{ power: 'law', exponent: 1.8, pressure: '12 Pa', flow: '20 m³/h' }],
 };

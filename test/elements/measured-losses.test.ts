@@ -133,3 +133,40 @@ describe('a filter', () => {
     expect(problemsOf(filter, { ...foam, loading: '110 %' }).join()).toMatch(/^loading: /);
   });
 });
+
+describe('a curve through measured points', () => {
+  const table = { points: 'table', flow: '5 10 15 20 L/s', pressure: '0.8 3.3 6 11.5 Pa', by: 'curve' };
+
+  it('passes through all of them, in any order', () => {
+    for (const element of [
+      points.make(table),
+      points.make({ ...table, flow: '20 5 15 10 L/s', pressure: '11.5 0.8 6 3.3 Pa' }),
+    ]) {
+      [0.8, 3.3, 6, 11.5].forEach((pressure, index) => {
+        expect(off(lossOf(element, flows[index] ?? 0), pressure)).toBeLessThan(1e-12);
+      });
+    }
+  });
+
+  it('is the monotone cubic between them', () => {
+    // Derived: slopes at 5 and 10 L/s are the harmonic means of the secants 160, 500, 540 Pa·s/m³: 242.424 and 519.231;
+    // in the middle of a piece 2.05 + 0.005·(242.424 − 519.231)/8.
+    const left = 2 / (1 / 160 + 1 / 500);
+    const right = 2 / (1 / 500 + 1 / 540);
+    const expected = (0.8 + 3.3) / 2 + (0.005 * (left - right)) / 8;
+    expect(off(lossOf(points.make(table), 0.0075), expected)).toBeLessThan(1e-12);
+  });
+
+  it('goes on beyond them with its last slope and a square', () => {
+    // Derived: three-point end slope 1.5·1100 − 0.5·540 Pa·s/m³; 11.5 Pa more at twice the last flow from the square.
+    const slope = 1.5 * 1100 - 0.5 * 540;
+    expect(off(lossOf(points.make(table), 0.04), 11.5 + slope * 0.02 + 11.5)).toBeLessThan(1e-12);
+  });
+
+  it('needs pressures that rise with the flow', () => {
+    expect(problemsOf(points, { ...table, pressure: '0.8 3.3 3.3 11.5 Pa' })).toEqual([
+      'pressure: found a pressure that does not rise with the flow, expected a rising one or a fit',
+    ]);
+    expect(problemsOf(points, { ...table, flow: '5 5 15 20 L/s' })).toHaveLength(1);
+  });
+});

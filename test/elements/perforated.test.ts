@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { countHoles } from '../../src/elements/hole-pattern.ts';
-import { patternOf, perforated, readPerforatedSheet } from '../../src/elements/perforated.ts';
+import { perforated } from '../../src/elements/perforated.ts';
+import { patternOf, readPerforatedSheet } from '../../src/elements/perforated-sheet.ts';
 import { orificeLoss } from '../../src/elements/thick-orifice.ts';
 import { lossOf, off, problemsOf } from './loss-of.ts';
 

@@ -81,9 +81,11 @@ describe('a sink of which one point is known', () => {
   });
 
   it('says how far off it may be away from its point', () => {
-    // Derived: 4^0.15 − 1 is 23 %, for an exponent of 0.35 to 0.65.
+    // Derived: 4^0.15 − 1 is 23 %, for an exponent of 0.35 to 0.65: 0.25/1.2311 and 0.25·1.2311 K/W.
     expect(remarks(1.4)).toEqual([]);
-    expect(remarks(4).join()).toMatch(/4\.0 times away .* 23 % off/);
+    expect(remarks(4).join()).toMatch(
+      /4\.0 times away .* 0\.25 K\/W may be 23 % off either way, 0\.203 K\/W to 0\.308 K\/W/,
+    );
     expect(remarks(0.25).join()).toMatch(/4\.0 times away .* 23 % off/);
   });
 

@@ -104,7 +104,7 @@ describe('schema for editors', () => {
       properties: {
         depth: {
           type: 'string',
-          description: 'a length with its unit, such as 120 mm',
+          description: 'a length with its unit, such as 120 mm (units: mm, cm, m, km, µm, in, ft)',
           examples: ['120 mm'],
         },
         gap: { type: 'string' },
