@@ -5,6 +5,7 @@ import type {
   Kelvins,
   KilogramsPerSecond,
 } from '../quantities/dimensions.ts';
+import { runsAlong, streamAlong, streamBack } from './stagnant-air.ts';
 
 /** Where each leg takes its air from and where it leaves it; chamber 0 is outside. */
 export interface MixingTopology {
@@ -17,25 +18,7 @@ export interface MixingTopology {
   readonly conductances?: readonly number[];
 }
 
-/**
- * Least mass flow that heat is spread into [kg/s]: keeps temperatures finite where no air moves. At this
- * flow one watt warms the air by 10 000 K, so nothing adequate ever depends on it.
- */
-export const STAGNANT_FLOW = 1e-7;
-
-/**
- * Whether air that hardly moves counts as running along its leg: always, because its sign is rounding, and a leg
- * that takes its air now from one end and now from the other never settles.
- *
- * Source: model assumption, no published source.
- *
- * @param flow mass flow [kg/s]
- */
-export function runsAlong(flow: KilogramsPerSecond): boolean {
-  return flow > -STAGNANT_FLOW;
-}
-
-/** Leak of every chamber to the room in the heat balance [kg/s]: makes a chamber without exchange solvable. */
+/** Leak to the room in the heat balance of a chamber that no leg joins to it [kg/s]: makes it solvable. */
 const NOMINAL_LEAK = 1e-10;
 
 /** Temperatures of the chambers [K], index 0 the room; and of the mixed exhaust, the last entry. */
@@ -48,14 +31,35 @@ export type Mixer = (
   temperatures: Float64Array,
 ) => boolean;
 
-/** The linear system of the heat balance; unknowns are the chambers but outside, then the exhaust if drawn in. */
+/**
+ * The linear system of the heat balance, in kelvin above the room; unknowns are the chambers but outside, then the
+ * exhaust if drawn in.
+ */
 interface HeatSystem {
   readonly topology: MixingTopology;
   readonly unknowns: number;
   /** Row of the mixed exhaust, or −1 if nothing draws it in again. */
   readonly exhaust: number;
+  /** Leak of each chamber to the room [kg/s]. */
+  readonly leaks: Float64Array;
   readonly matrix: Float64Array;
   readonly rhs: Float64Array;
+}
+
+/** A leak for each chamber that no chain of legs joins to the room. */
+function leaksOf({ chambers, from, to }: MixingTopology): Float64Array {
+  const leaks = new Float64Array(chambers).fill(NOMINAL_LEAK, 1);
+  for (let changed = true; changed; ) {
+    changed = false;
+    from.forEach((start, leg) => {
+      const end = to[leg] as number;
+      if ((leaks[start] === 0) === (leaks[end] === 0)) return;
+      leaks[start] = 0;
+      leaks[end] = 0;
+      changed = true;
+    });
+  }
+  return leaks;
 }
 
 function newSystem(topology: MixingTopology): HeatSystem {
@@ -65,6 +69,7 @@ function newSystem(topology: MixingTopology): HeatSystem {
     topology,
     unknowns,
     exhaust: circulates ? topology.chambers - 1 : -1,
+    leaks: leaksOf(topology),
     matrix: new Float64Array(unknowns * unknowns),
     rhs: new Float64Array(unknowns),
   };
@@ -75,58 +80,50 @@ function addTo({ matrix, unknowns }: HeatSystem, row: number, column: number, va
   matrix[at] = (matrix[at] as number) + value;
 }
 
-/** Row of the balance the air of a leg flows into, −1 if none. */
+/** Row of the balance of what air flows into, −1 if none. */
 function rowOf(system: HeatSystem, target: number): number {
   return target === 0 ? system.exhaust : target - 1;
 }
 
-/** Brings the air of one leg, warmed by `gain` (heat over cp [kg·K/s]), into the balance of a row. */
+/** Brings air of a source, `again` of it exhaust if that is outside, into the balance of a row. */
 function bringIn(
   system: HeatSystem,
   row: number,
-  leg: number,
   source: number,
-  flow: number,
-  gain: number,
-  room: Kelvins,
+  flow: KilogramsPerSecond,
+  again: Fraction,
 ): void {
-  const { rhs, topology, exhaust } = system;
   addTo(system, row, row, flow);
-  rhs[row] = (rhs[row] as number) + gain;
-  if (source !== 0) {
-    addTo(system, row, source - 1, -flow);
-    return;
-  }
-  // Exhaust is drawn in again only while the leg flows inward.
-  const share = topology.from[leg] === 0 ? (topology.recirculation[leg] as number) : 0;
-  rhs[row] = (rhs[row] as number) + flow * (1 - share) * room;
-  if (share > 0) addTo(system, row, exhaust, -flow * share);
+  if (source !== 0) addTo(system, row, source - 1, -flow);
+  else if (again > 0) addTo(system, row, system.exhaust, -flow * again);
 }
 
-/** Brings the air of a leg into the balance of what it flows into. */
-function bringLeg(system: HeatSystem, leg: number, flow: number, gain: number, room: Kelvins): void {
-  const { from, to } = system.topology;
+/** Brings the air of a leg, warmed by `gain` (heat over cp [kg·K/s]), into the balance of what it flows into. */
+function bringLeg(system: HeatSystem, leg: number, flow: number, gain: number): void {
+  const { from, to, recirculation } = system.topology;
   const forward = runsAlong(flow);
-  const row = rowOf(system, (forward ? to[leg] : from[leg]) as number);
-  if (row < 0) return;
   const source = (forward ? from[leg] : to[leg]) as number;
-  bringIn(system, row, leg, source, Math.max(Math.abs(flow), STAGNANT_FLOW), gain, room);
+  const target = (forward ? to[leg] : from[leg]) as number;
+  const row = rowOf(system, target);
+  if (row >= 0) {
+    // Exhaust is drawn in again only while the leg flows inward.
+    bringIn(system, row, source, streamAlong(flow), forward ? (recirculation[leg] as number) : 0);
+    system.rhs[row] = (system.rhs[row] as number) + gain;
+  }
+  const back = streamBack(flow);
+  const behind = rowOf(system, source);
+  if (back > 0 && behind >= 0) bringIn(system, behind, target, back, 0);
 }
 
-function startBalance(
-  system: HeatSystem,
-  chamberHeat: Float64Array,
-  room: Kelvins,
-  specificHeat: number,
-): void {
-  const { matrix, rhs, unknowns, topology } = system;
+function startBalance(system: HeatSystem, chamberHeat: Float64Array, specificHeat: number): void {
+  const { matrix, rhs, leaks, topology } = system;
   matrix.fill(0);
-  for (let row = 0; row < unknowns; row++) {
-    const inside = row < topology.chambers - 1;
-    const skin = inside ? (topology.conductances?.[row + 1] ?? 0) / specificHeat : 0;
-    const heat = inside ? (chamberHeat[row + 1] as number) / specificHeat : 0;
-    addTo(system, row, row, NOMINAL_LEAK + skin);
-    rhs[row] = (NOMINAL_LEAK + skin) * room + heat;
+  rhs.fill(0);
+  for (let chamber = 1; chamber < topology.chambers; chamber++) {
+    const row = chamber - 1;
+    const skin = (topology.conductances?.[chamber] ?? 0) / specificHeat;
+    addTo(system, row, row, (leaks[chamber] as number) + skin);
+    rhs[row] = (chamberHeat[chamber] as number) / specificHeat;
   }
 }
 
@@ -149,14 +146,16 @@ export function createMixer(topology: MixingTopology): Mixer {
   const system = newSystem(topology);
   const { matrix, rhs, unknowns, exhaust } = system;
   return (flows, legHeat, chamberHeat, room, specificHeat, temperatures) => {
-    startBalance(system, chamberHeat, room, specificHeat);
+    startBalance(system, chamberHeat, specificHeat);
     for (let leg = 0; leg < flows.length; leg++) {
-      bringLeg(system, leg, flows[leg] as number, (legHeat[leg] as number) / specificHeat, room);
+      bringLeg(system, leg, flows[leg] as number, (legHeat[leg] as number) / specificHeat);
     }
     if (unknowns > 0 && !solveLinear(matrix, rhs, unknowns)) return false;
     temperatures[0] = room;
-    for (let chamber = 1; chamber < chambers; chamber++) temperatures[chamber] = rhs[chamber - 1] as number;
-    temperatures[chambers] = exhaust >= 0 ? (rhs[exhaust] as number) : room;
+    for (let chamber = 1; chamber < chambers; chamber++) {
+      temperatures[chamber] = room + (rhs[chamber - 1] as number);
+    }
+    temperatures[chambers] = exhaust >= 0 ? room + (rhs[exhaust] as number) : room;
     return true;
   };
 }

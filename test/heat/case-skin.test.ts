@@ -38,6 +38,7 @@ describe('the skin of a closed box 15 K above the room', () => {
     // Computed as above.
     expect(total({ ...box, emissivity: 0.09 }) / 17.2184).toBeCloseTo(1, 3);
     expect(total({ ...box, onFeet: false }) / 26.336).toBeCloseTo(1, 3);
+    expect(total({ ...box, onFeet: false, emissivity: 0.09 }) / 13.9985).toBeCloseTo(1, 3);
     expect(total({ ...box, width: 0.32 }) / 40.2818).toBeCloseTo(1, 3);
   });
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { STAGNANT_FLOW } from '../../src/heat/mixing.ts';
+import { STAGNANT_FLOW } from '../../src/heat/stagnant-air.ts';
 import { CP, ROOM, rises } from './mixed-air.ts';
 
 const CFM = 4.719474e-4;
@@ -212,6 +212,21 @@ describe('recirculation', () => {
     expect(found[1]).toBeCloseTo(15, 5);
   });
 
+  it('of air that turns back half way brings back half of the warming', () => {
+    // Derived: T_in = (1 − f)·T_room + f·(T_in + φ·ΔT), so f·φ/(1 − f)·ΔT: 1.875 K for f 0.2, φ 0.5 and ΔT 15 K.
+    const found = rises({
+      chambers: 3,
+      legs: [
+        [0, 1, 0.8 * flow],
+        [1, 2, flow, 0.5 * watts],
+        [2, 1, 0.2 * flow],
+        [2, 0, 0.8 * flow, 0.5 * watts],
+      ],
+    });
+    expect(found[1]).toBeCloseTo(1.875, 9);
+    expect((found[2] ?? Number.NaN) - 1.875).toBeCloseTo(7.5, 9);
+  });
+
   it('takes the mean of all that leaves, leaks and cold streams included', () => {
     // Derived: half of the exhaust is cold, so half the share comes back: T_in = g/(1 − g)·ΔT with g = 0.1.
     const found = rises({
@@ -277,7 +292,7 @@ describe('recirculation', () => {
 
 describe('where no air moves', () => {
   it('the heat spreads into a trickle and stays finite', () => {
-    // Assumption, named: 1e-7 kg/s in each of the legs that could bring air.
+    // Assumption, named: each of the two legs exchanges 1e-7 kg/s.
     const found = rises({
       chambers: 2,
       legs: [
@@ -286,8 +301,39 @@ describe('where no air moves', () => {
       ],
       heat: [0, 1],
     });
-    expect((found[1] ?? Number.NaN) / (1 / (STAGNANT_FLOW * CP))).toBeGreaterThan(0.9);
-    expect((found[1] ?? Number.NaN) / (1 / (STAGNANT_FLOW * CP))).toBeLessThan(1.1);
+    expect((found[1] ?? Number.NaN) / (1 / (2 * STAGNANT_FLOW * CP))).toBeCloseTo(1, 9);
+  });
+
+  it('a chamber with one opening loses its heat by it, and the room gets all of it', () => {
+    // Derived: the air that comes in by the exchange goes out again; the next chamber carries the heat on.
+    const found = rises({
+      chambers: 3,
+      legs: [
+        [0, 1, 0.01],
+        [1, 0, 0.01],
+        [2, 1, 1e-19],
+      ],
+      heat: [0, 100, 5],
+    });
+    expect((found[1] ?? Number.NaN) / (105 / (0.01 * CP))).toBeCloseTo(1, 9);
+    const above = (found[2] ?? Number.NaN) - (found[1] ?? Number.NaN);
+    expect(above / (5 / (STAGNANT_FLOW * CP))).toBeCloseTo(1, 9);
+  });
+
+  it('the exchange fades out as the air begins to move, whichever way', () => {
+    // Derived: 20 W in a chamber between two legs; forward they carry it at once, at the flow of the exchange and beyond.
+    const warm = (flow: number) =>
+      rises({
+        chambers: 2,
+        legs: [
+          [0, 1, flow],
+          [1, 0, flow],
+        ],
+        heat: [0, 20],
+      })[1] ?? Number.NaN;
+    for (const flow of [1e-7, 1e-6, 1e-3]) expect(warm(flow) / (20 / (flow * CP))).toBeCloseTo(1, 9);
+    expect(warm(0.5e-7) / (20 / (1.5e-7 * CP))).toBeCloseTo(1, 9);
+    expect(warm(-1e-6) / (20 / (1e-6 * CP))).toBeCloseTo(1, 9);
   });
 
   it('a chamber nothing leads to stays finite, and its neighbours right', () => {

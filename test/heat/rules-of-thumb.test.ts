@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { densityAt, pressureAtAltitude } from '../../src/air/air.ts';
+import { airAt, densityAt, pressureAtAltitude } from '../../src/air/air.ts';
 import { lifeFactor } from '../../src/heat/lifetime.ts';
 import { timeConstant } from '../../src/heat/time-constant.ts';
 import { rises } from './mixed-air.ts';
@@ -60,9 +60,32 @@ describe('rules on time', () => {
     expect(lifeFactor(0)).toBe(1);
   });
 
+  it('is that of an activation energy of 0.66 eV about 60 °C', () => {
+    // Published law of Arrhenius, k = 8.617333e-5 eV/K: 0.662796 eV double the rate from 55 to 65 °C.
+    const rate = (low: number, high: number) =>
+      Math.exp((0.662796 / 8.617333e-5) * (1 / (low + 273.15) - 1 / (high + 273.15)));
+    expect(rate(55, 65)).toBeCloseTo(lifeFactor(10), 4);
+    expect(Math.abs(rate(50, 59) / lifeFactor(9) - 1)).toBeLessThan(0.03);
+  });
+
   it('a sink of 0.6 kg aluminium settles in minutes', () => {
     // Derived: 0.12 K/W · 0.6 kg · 897 J/(kg·K) = 64.584 s.
     expect(timeConstant(0.12, 0.6, 897)).toBeCloseTo(64.584, 9);
+  });
+});
+
+describe('dry air', () => {
+  it('at 25 °C and sea level has the properties of the standard atmosphere', () => {
+    // Published: US Standard Atmosphere 1976 (R, viscosity and conductivity), as in the opened library fluids; with a
+    // specific heat of 1006 J/(kg·K) a Prandtl number of 0.707924.
+    const { density, viscosity, conductivity, specificHeat } = airAt(
+      { pressure: 101_325, humidityRatio: 0 },
+      298.15,
+    );
+    expect(Math.abs(density / 1.18391 - 1)).toBeLessThan(5e-4);
+    expect(Math.abs(viscosity / 1.83723e-5 - 1)).toBeLessThan(5e-4);
+    expect(Math.abs(conductivity / 0.0261081 - 1)).toBeLessThan(5e-4);
+    expect(Math.abs((viscosity * specificHeat) / conductivity / 0.707924 - 1)).toBeLessThan(5e-4);
   });
 });
 

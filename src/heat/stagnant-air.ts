@@ -1,0 +1,42 @@
+import type { KilogramsPerSecond } from '../quantities/dimensions.ts';
+
+/**
+ * Air that a leg exchanges between its ends at the least [kg/s]: keeps temperatures finite where no air moves. With it
+ * one watt warms the air by 10 000 K, so nothing adequate ever depends on it. Air that hardly moves comes back as much
+ * as it goes, so that the exchange carries heat and makes or loses none.
+ */
+export const STAGNANT_FLOW = 1e-7;
+
+/**
+ * Whether air that hardly moves counts as running along its leg: always, because its sign is rounding, and a leg
+ * that takes its air now from one end and now from the other never settles.
+ *
+ * Source: model assumption, no published source.
+ *
+ * @param flow mass flow [kg/s]
+ */
+export function runsAlong(flow: KilogramsPerSecond): boolean {
+  return flow > -STAGNANT_FLOW;
+}
+
+/**
+ * Air that passes a leg in the sense in which it runs and takes up the heat given off there [kg/s].
+ *
+ * Source: model assumption, no published source.
+ *
+ * @param flow mass flow [kg/s]
+ */
+export function streamAlong(flow: KilogramsPerSecond): KilogramsPerSecond {
+  return Math.max(Math.abs(flow), STAGNANT_FLOW);
+}
+
+/**
+ * Air that comes back through a leg at the same time [kg/s]: the rest of the exchange, none where air moves.
+ *
+ * Source: conservation of mass.
+ *
+ * @param flow mass flow [kg/s]
+ */
+export function streamBack(flow: KilogramsPerSecond): KilogramsPerSecond {
+  return runsAlong(flow) ? streamAlong(flow) - flow : 0;
+}
