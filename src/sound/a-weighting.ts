@@ -5,6 +5,11 @@ import type { Decibels } from '../quantities/dimensions.ts';
  * Source: IEC 61672-1:2013, table 3 (published: python-acoustics, iec_61672_1_2013.csv).
  */
 const WEIGHTS: ReadonlyMap<number, Decibels> = new Map([
+  [10, -70.4],
+  [12.5, -63.4],
+  [16, -56.7],
+  [20, -50.5],
+  [25, -44.7],
   [31.5, -39.4],
   [40, -34.6],
   [50, -30.2],
@@ -33,6 +38,7 @@ const WEIGHTS: ReadonlyMap<number, Decibels> = new Map([
   [10000, -2.5],
   [12500, -4.3],
   [16000, -6.6],
+  [20000, -9.3],
 ]);
 
 /**
@@ -48,7 +54,7 @@ const GAIN: Decibels = 1.99966;
  * The table and not the function is for bands: nominal centres are rounded, and at 80 Hz the function is 0.1 off.
  * Source: IEC 61672-1:2013, table 3.
  *
- * @param centre nominal third-octave centre [Hz], 31.5 to 16 000
+ * @param centre nominal third-octave centre [Hz], 10 to 20 000
  * @throws RangeError if the frequency is no nominal centre
  */
 export function bandWeight(centre: number): Decibels {

@@ -39,8 +39,15 @@ export interface SoundAssumptions {
   readonly panelMounting: Decibels;
   /** Rise towards shut-off, ascending in flow share; held outside the knots. */
   readonly workingPoint: readonly WorkingPointKnot[];
-  /** Least rise in stall, left of the pressure peak, and the uncertainty of the working-point term there [dB]. */
-  readonly stall: { readonly rise: Decibels; readonly uncertainty: Decibels };
+  /** In stall, left of the pressure peak. */
+  readonly stall: {
+    /** Least rise [dB]. */
+    readonly rise: Decibels;
+    /** Width over which it grows to its full size, as a flow share, so that the level has no jump [-]. */
+    readonly ramp: Fraction;
+    /** Uncertainty of the working-point term there [dB]. */
+    readonly uncertainty: Decibels;
+  };
   /** Uncertainty of the working-point term of a fan driven beyond free delivery [dB]. */
   readonly overdrivenUncertainty: Decibels;
   /** Rise by a touching neighbour. */
@@ -127,7 +134,7 @@ export const SOUND_ASSUMPTIONS: SoundAssumptions = {
     { flowShare: 0.35, rise: 3, uncertainty: 2.5 },
     { flowShare: 0.5, rise: 0, uncertainty: 1.5 },
   ],
-  stall: { rise: 3, uncertainty: 3.5 },
+  stall: { rise: 3, ramp: 0.05, uncertainty: 3.5 },
   overdrivenUncertainty: 3,
   installation: {
     inlet: { guard: 1, mesh: 2, panel: 4, fins: 3, wall: 4, bar: 3, fan: 3, 'counter-fan': 5 },

@@ -1,9 +1,6 @@
 import type { Decibels, Fraction } from '../quantities/dimensions.ts';
 import type { SoundAssumptions } from './sound-assumptions.ts';
 
-/** Width, as a flow share, over which the stall term grows to its full size. Model assumption, no source. */
-export const STALL_RAMP: Fraction = 0.05;
-
 /**
  * Least rise of a fan's level left of the pressure peak of its curve, where it may stall [dB].
  *
@@ -16,5 +13,6 @@ export const STALL_RAMP: Fraction = 0.05;
  */
 export function stallTerm(flowShare: Fraction, peakShare: Fraction, assumptions: SoundAssumptions): Decibels {
   if (peakShare <= 0 || flowShare >= peakShare) return 0;
-  return assumptions.stall.rise * Math.min(1, (peakShare - flowShare) / STALL_RAMP);
+  const { rise, ramp } = assumptions.stall;
+  return rise * Math.min(1, (peakShare - flowShare) / ramp);
 }

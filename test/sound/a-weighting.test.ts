@@ -4,7 +4,13 @@ import { bandWeight, weightAt } from '../../src/sound/a-weighting.ts';
 describe('A-weighting', () => {
   it('of bands is the table of the standard, at every nominal third-octave centre', () => {
     // Published: IEC 61672-1:2013 table 3, through python-acoustics, iec_61672_1_2013.csv.
+    // Its ends, 10 to 25 Hz and 20 kHz, from memory of the same table; the equation below bears them out.
     const table = [
+      [10, -70.4],
+      [12.5, -63.4],
+      [16, -56.7],
+      [20, -50.5],
+      [25, -44.7],
       [31.5, -39.4],
       [40, -34.6],
       [50, -30.2],
@@ -33,6 +39,7 @@ describe('A-weighting', () => {
       [10_000, -2.5],
       [12_500, -4.3],
       [16_000, -6.6],
+      [20_000, -9.3],
     ] as const;
     expect(table.map(([centre]) => [centre, bandWeight(centre)])).toEqual(table);
   });
@@ -48,12 +55,13 @@ describe('A-weighting', () => {
 
   it('agrees between table and equation within 0.05 dB at all exact centres', () => {
     const nominal = [
-      31.5, 40, 50, 63, 80, 100, 125, 160, 200, 250, 315, 400, 500, 630, 800, 1000, 1250, 1600, 2000, 2500,
-      3150, 4000, 5000, 6300, 8000, 10000, 12500, 16000,
+      10, 12.5, 16, 20, 25, 31.5, 40, 50, 63, 80, 100, 125, 160, 200, 250, 315, 400, 500, 630, 800, 1000,
+      1250, 1600, 2000, 2500, 3150, 4000, 5000, 6300, 8000, 10000, 12500, 16000, 20000,
     ];
     // Published: IEC 61672-1 rounds the equation at 1000 · 10^(n/10) to 0.1 dB, so 0.05 is all it may differ.
+    expect(nominal).toHaveLength(34);
     nominal.forEach((centre, index) => {
-      const exact = 1000 * 10 ** ((index - 15) / 10);
+      const exact = 1000 * 10 ** ((index - 20) / 10);
       expect(Math.abs(bandWeight(centre) - weightAt(exact))).toBeLessThanOrEqual(0.0501);
     });
   });

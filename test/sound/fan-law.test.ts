@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { densityChange, sizeChange, speedChange } from '../../src/sound/fan-law.ts';
 
@@ -11,6 +12,18 @@ describe('sound laws of similar fans', () => {
     [2, 15.0515],
   ])('speed times %d changes the level by %d dB', (ratio, change) => {
     expect(speedChange(ratio)).toBeCloseTo(change, 4);
+  });
+
+  it('gives the same for two steps of speed as for one over both', () => {
+    const ratio = fc.double({ min: 0.1, max: 10, noNaN: true });
+    fc.assert(
+      fc.property(ratio, ratio, fc.double({ min: 40, max: 70, noNaN: true }), (first, second, exponent) => {
+        const both = speedChange(first, exponent) + speedChange(second, exponent);
+        expect(speedChange(first * second, exponent)).toBeCloseTo(both, 9);
+      }),
+      { seed: 84 },
+    );
+    expect(2 * speedChange(2)).toBeCloseTo(speedChange(4), 12);
   });
 
   it('takes another exponent', () => {

@@ -47,6 +47,14 @@ describe('level over speed', () => {
     expect(model.exponentUncertainty).toBeCloseTo(3.4237, 4);
   });
 
+  it('of two ratings alone is the slope between them', () => {
+    // Computed: (33 - 16.5)/lg 2 = 54.8118; a prior that weighs nothing leaves it.
+    const fitted = { ...SOUND_ASSUMPTIONS, speedExponent: 60, speedExponentUncertainty: 1e6 };
+    const model = speedModel([rating(1000 / 60, 16.5), rating(2000 / 60, 33)], 2000 / 60, fitted);
+    expect(slopeAtRatio(model, 0.7) * Math.LN10).toBeCloseTo(54.8118, 3);
+    expect(model.exponentUncertainty).toBeCloseTo(4.6979, 4); // computed: √2 dB over lg 2
+  });
+
   it('of three ratings interpolates against the logarithm of speed', () => {
     const model = speedModel([rating(10, 12), rating(20, 26), rating(40, 45)], 40, SOUND_ASSUMPTIONS);
     for (const [share, level] of [

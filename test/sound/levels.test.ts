@@ -73,9 +73,12 @@ describe('adding levels', () => {
   });
 
   it('does not depend on the order and is never below the loudest', () => {
+    const shuffled = levels.chain((given) =>
+      fc.tuple(fc.constant(given), fc.shuffledSubarray(given, { minLength: given.length })),
+    );
     fc.assert(
-      fc.property(levels, (given) => {
-        expect(sumLevels([...given].reverse())).toBeCloseTo(sumLevels(given), 9);
+      fc.property(shuffled, ([given, other]) => {
+        expect(sumLevels(other)).toBeCloseTo(sumLevels(given), 9);
         expect(sumLevels(given)).toBeGreaterThanOrEqual(Math.max(...given) - 1e-9);
       }),
       { seed: SEED },

@@ -39,6 +39,15 @@ describe('fan spectrum', () => {
     });
   });
 
+  it('does not sum to nothing, so it is brought to a level', () => {
+    // Computed by a script of its own from the same equation: energetic sum over the octaves.
+    const sum = (rpm: number) =>
+      bandsLevel(OCTAVES.map((centre) => ({ centre, level: fanShape(centre, rpm / 60) })));
+    expect(sum(1000)).toBeCloseTo(1.6642, 4);
+    expect(sum(1500)).toBeCloseTo(1.9138, 4);
+    expect(sum(3000)).toBeCloseTo(2.0984, 4);
+  });
+
   it('peaks at 0.2094 times the rpm', () => {
     // Derived: lg St = 0.6.
     expect(fanShape(0.2085 * 1500, 25)).toBeLessThanOrEqual(-5);
