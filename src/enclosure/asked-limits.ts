@@ -53,11 +53,11 @@ export function driesOut(part: Part, index: number, duty: Duty): boolean {
  * @param duty the state of use
  */
 export function partLimits(part: Part, index: number, duty: Duty): readonly AskedLimit[] {
-  const asked = part.limits.map(({ of, temperature }): AskedLimit => {
+  const asked = part.limits.map(({ of, temperature }, at): AskedLimit => {
     return {
       subject: part.id,
       of,
-      limit: temperature,
+      limit: temperature - (duty.lowered?.[index]?.[at] ?? 0),
       found: (state) => readers[of](part, index, state),
     };
   });

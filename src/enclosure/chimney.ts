@@ -1,6 +1,6 @@
 import { densityAt } from '../air/air.ts';
 import type { SeriesLeg } from '../airway/series.ts';
-import { runsAlong, STAGNANT_FLOW } from '../heat/mixing.ts';
+import { runsAlong, streamAlong } from '../heat/stagnant-air.ts';
 import type {
   KelvinDifference,
   Kelvins,
@@ -8,7 +8,8 @@ import type {
   KilogramsPerSecond,
   Metres,
 } from '../quantities/dimensions.ts';
-import { type Leg, OUTSIDE } from './enclosure.ts';
+import type { Leg } from './enclosure.ts';
+import { enteringAir } from './entering-air.ts';
 import type { Machine } from './machine.ts';
 import { type Conditions, HOTTEST_AIR, type PassState } from './pass-state.ts';
 
@@ -39,20 +40,12 @@ function densityIn(conditions: Conditions, temperature: Kelvins): KilogramsPerCu
   return densityAt(conditions.site, Math.min(temperature, HOTTEST_AIR));
 }
 
-/** Temperature of the air that enters a leg without places [K]. */
-function entering(leg: Leg, forward: boolean, state: PassState): Kelvins {
-  const source = forward ? leg.from : leg.to;
-  const own = state.chambers[source] as number;
-  if (!forward || source !== OUTSIDE) return own;
-  return own + leg.recirculation * ((state.chambers[state.chambers.length - 1] as number) - own);
-}
-
 /** Mean density of the air of a leg [kg/m³]. Where it hardly moves, air of both ends meets in it. */
 function meanDensity(leg: Leg, index: number, conditions: Conditions, state: PassState): number {
   const flow = state.network.flows[index] as number;
   const own = streamDensity(leg, index, conditions, state);
   if (Math.abs(flow) >= SLOW_FLOW) return own;
-  const other = densityIn(conditions, entering(leg, !runsAlong(flow), state));
+  const other = densityIn(conditions, enteringAir(leg, !runsAlong(flow), state));
   return own + 0.5 * (1 - Math.abs(flow) / SLOW_FLOW) * (other - own);
 }
 
@@ -60,8 +53,8 @@ function meanDensity(leg: Leg, index: number, conditions: Conditions, state: Pas
 function streamDensity(leg: Leg, index: number, conditions: Conditions, state: PassState): number {
   const flow = state.network.flows[index] as number;
   const temperatures = state.stages[index] as Float64Array;
-  if (temperatures.length === 0) return densityIn(conditions, entering(leg, runsAlong(flow), state));
-  const capacity = Math.max(Math.abs(flow), STAGNANT_FLOW) * conditions.specificHeat;
+  if (temperatures.length === 0) return densityIn(conditions, enteringAir(leg, runsAlong(flow), state));
+  const capacity = streamAlong(flow) * conditions.specificHeat;
   let sum = 0;
   for (let stage = 0; stage < temperatures.length; stage++) {
     const before = temperatures[stage] as number;

@@ -1,7 +1,22 @@
+import type { Metres } from '../quantities/dimensions.ts';
 import { bankWords } from './bank-words.ts';
+import { depthOf, fansThere } from './build-costs.ts';
 import { type Bank, type Build, type Enclosure, type Leg, OUTSIDE, type Place } from './enclosure.ts';
-import type { BuildDescription } from './outcome.ts';
 import { bankIn } from './stages.ts';
+
+/** What stands where in a build. */
+export interface BuildDescription {
+  /** One index per place of the scenario. */
+  readonly options: readonly number[];
+  /** The arrangement in words, for example "push-pull on stack, exit exhausting". */
+  readonly arrangement: string;
+  readonly places: readonly { readonly place: string; readonly holds: string }[];
+  readonly fanCount: number;
+  /** Depth that the fans of a leg have together [m], of the leg where that is most. */
+  readonly depth: Metres;
+  /** Sum of the prices [-]; absent if one is unknown. */
+  readonly price?: number;
+}
 
 /** What stands in a place where there was a choice, or fans that do not turn; else empty. */
 function holds(place: Place, option: number): string {
@@ -32,11 +47,6 @@ function legWords(enclosure: Enclosure, build: Build, leg: Leg): string | null {
   return `${how} on ${enclosure.places[fins]?.id ?? ''}`;
 }
 
-/** Fans of a bank that are there, dead ones among them. */
-function fansThere({ count, lost }: Bank): number {
-  return count + (lost?.dead ?? 0);
-}
-
 /** All fans of a build, bank by bank. */
 function banksOf(enclosure: Enclosure, build: Build): readonly Bank[] {
   return enclosure.places.flatMap((_, place) => bankIn(enclosure, build, place) ?? []);
@@ -65,6 +75,7 @@ export function describeBuild(enclosure: Enclosure, build: Build): BuildDescript
       holds: holds(place, build[index] ?? 0),
     })),
     fanCount: banks.reduce((sum, bank) => sum + fansThere(bank), 0),
+    depth: depthOf(enclosure, build),
     ...(price === undefined ? {} : { price }),
   };
 }

@@ -1,4 +1,5 @@
 import { rises } from '../heat/part-power.ts';
+import { pointFailures } from './asked-points.ts';
 import { bankRemarks } from './bank-remarks.ts';
 import { soundOutcome } from './duty-sound.ts';
 import type { Duty } from './enclosure.ts';
@@ -77,7 +78,7 @@ export function dutyOutcome(machine: Machine, duty: Duty, ratios: Float64Array):
   const banks = machine.banks.map((bank, index) => bankOutcome(solved, bank, index));
   const sources = soundSources(solved);
   const panels = panelOutcomes(solved);
-  const failures = heatFailures(solved);
+  const failures = [...heatFailures(solved), ...pointFailures(banks, enclosure.asks)];
   const tightest = tightestOf(parts, panels);
   return {
     duty: duty.id,

@@ -41,13 +41,21 @@ function turningBanks(solved: SolvedPass, sources: readonly SoundSource[]): read
   });
 }
 
-/** The beat of two fans; undefined if it is too fast or too slow to be heard as fluctuation, or a tone is unknown. */
+/** Whether two tones are so near that real fans may well meet: then the pair is told of however fast they may beat. */
+function areAlike(one: number, other: number, { speedDifference }: ToneAssumptions): boolean {
+  return beat(one, other) < speedDifference.from * Math.max(one, other);
+}
+
+/**
+ * The beat of two fans; undefined if it is too fast or too slow to be heard as fluctuation and the tones are not alike, or
+ * a tone is unknown.
+ */
 function beatOf(first: TurningBank, second: TurningBank, limits: ToneAssumptions): BeatOutcome | undefined {
   if (first.blades === undefined || second.blades === undefined) return undefined;
   const tone = bladePass(first.blades, first.speed);
   const other = bladePass(second.blades, second.speed);
   const expected = beatRange(tone, other, limits.speedDifference);
-  if (!overlap(expected, limits.beat)) return undefined;
+  if (!overlap(expected, limits.beat) && !areAlike(tone, other, limits)) return undefined;
   const apart = first.level - second.level;
   const swing = beatDepth(apart);
   return {
@@ -78,9 +86,10 @@ function touches({ inlet, outlet }: Surroundings, reach: number): boolean {
   return inlet.some(close) || outlet.some(close);
 }
 
-function surroundingsOf({ machine }: SolvedPass, { place, leg, stage }: MachineBank): Surroundings {
+function surroundingsOf({ machine }: SolvedPass, { place, leg, stage, bank }: MachineBank): Surroundings {
   const { enclosure } = machine.plant;
-  return bankSurroundings(enclosure, machine.build, enclosure.places[place] as BankPlace, leg, stage);
+  const there = enclosure.places[place] as BankPlace;
+  return bankSurroundings(enclosure, machine.build, there, leg, stage, bank);
 }
 
 function riskOf(solved: SolvedPass, bank: TurningBank, beats: readonly BeatOutcome[]): ToneRisk {

@@ -4,10 +4,19 @@ import type { LostFans } from '../fan/mixed-bank.ts';
 import type { HeatPath } from '../heat/heat-path.ts';
 import type { PanelMaterial } from '../heat/panel.ts';
 import type { PowerLaw } from '../heat/part-power.ts';
-import type { Fraction, Kelvins, Metres, Pascals, Watts } from '../quantities/dimensions.ts';
+import type {
+  Fraction,
+  KelvinDifference,
+  Kelvins,
+  Metres,
+  Pascals,
+  Watts,
+} from '../quantities/dimensions.ts';
+import type { Asks, Header } from './asks.ts';
 import type { Assumptions } from './assumptions.ts';
 import type { SpeedBand } from './avoided-speeds.ts';
 import type { Hearing, Listener } from './hearing.ts';
+import type { Uncertainties } from './uncertainties.ts';
 
 /** Chamber 0 is always the room around the box. */
 export const OUTSIDE = 0;
@@ -52,6 +61,10 @@ export interface BankPlace {
   readonly inletWall?: Metres;
   /** Distance from the fan to a flat wall behind its outlet [m], > 0; absent if there is none. */
   readonly outletWall?: Metres;
+  /** Distance from the fan to a bar, a cable or a board across a part of its inlet [m], ≥ 0; absent if there is none. */
+  readonly inletBar?: Metres;
+  /** Distance from the fan to a bar, a cable or a board across a part of its outlet [m], ≥ 0; absent if there is none. */
+  readonly outletBar?: Metres;
   /** Bands of speed in which its fans should not run; none if absent. */
   readonly avoid?: readonly SpeedBand[];
   /** How the place lies to the listener; as `listener` says if absent. */
@@ -128,6 +141,8 @@ export interface Duty {
   /** Factor on each part's power, order of `parts` [-]. */
   readonly heat: readonly Fraction[];
   readonly room: Kelvins;
+  /** Kelvins by which the limits of each part are lower in this duty, order of `parts`; none if absent. */
+  readonly lowered?: readonly (readonly KelvinDifference[])[];
 }
 
 /** Fans of one place that do not turn. */
@@ -162,5 +177,11 @@ export interface Enclosure {
   readonly builds: readonly NamedBuild[];
   /** Least margin asked of every limit [K], ≥ 0. */
   readonly margin: number;
+  /** What is asked of builds beside their limits; nothing if absent. */
+  readonly asks?: Asks;
+  /** Banks that are fed together; each by itself if absent. */
+  readonly headers?: readonly Header[];
   readonly assumptions: Assumptions;
+  /** How far off the figures may be; the usual uncertainties if absent. */
+  readonly uncertainties?: Uncertainties;
 }

@@ -1,11 +1,61 @@
-import { STAGNANT_FLOW } from '../heat/mixing.ts';
-import { OUTSIDE, type Part } from './enclosure.ts';
+import { streamAlong, streamBack } from '../heat/stagnant-air.ts';
+import type { KelvinDifference, KilogramsPerSecond, Watts } from '../quantities/dimensions.ts';
+import { type Leg, OUTSIDE, type Part } from './enclosure.ts';
 import type { DutyOutcome } from './outcome.ts';
 import { panelOutcomes } from './panel-outcome.ts';
-import { chamberTemperature, placeId, type SolvedPass } from './solved-pass.ts';
+import {
+  chamberTemperature,
+  enteringTemperature,
+  isForward,
+  placeId,
+  type SolvedPass,
+} from './solved-pass.ts';
 
 function isOutside({ seat }: Part): boolean {
   return seat.kind === 'chamber' && seat.chamber === OUTSIDE;
+}
+
+/** What passes between the box and the room. */
+interface Exchange {
+  /** Heat carried out less what is brought in [W]. */
+  carried: Watts;
+  /** [kg/s] */
+  entering: KilogramsPerSecond;
+  /** [kg/s] */
+  leaving: KilogramsPerSecond;
+  /** Sum over all that leaves of its flow and kelvins above the room [kg·K/s]. */
+  warmth: number;
+}
+
+/** Counts air that leaves the box, or enters it if the flow is negative, so many kelvin above the room. */
+function count(exchange: Exchange, flow: KilogramsPerSecond, above: KelvinDifference, cp: number): void {
+  exchange.carried += flow * cp * above;
+  if (flow < 0) exchange.entering -= flow;
+  else {
+    exchange.leaving += flow;
+    exchange.warmth += flow * above;
+  }
+}
+
+/** Adds what passes the ends of a leg that lie outside. */
+function addLeg(exchange: Exchange, solved: SolvedPass, leg: Leg, index: number): void {
+  const { state, conditions } = solved;
+  const { room, specificHeat } = conditions;
+  const flow = state.network.flows[index] as number;
+  const forward = isForward(solved, index);
+  const [source, target] = forward ? [leg.from, leg.to] : [leg.to, leg.from];
+  const start = enteringTemperature(solved, leg, index);
+  const warmed = (state.stageHeat[index] as Float64Array).reduce((sum, watts) => sum + watts, 0);
+  const along = streamAlong(flow);
+  const back = streamBack(flow);
+  if (target === OUTSIDE) {
+    count(exchange, along, start - room + warmed / (along * specificHeat), specificHeat);
+    if (back > 0) count(exchange, -back, 0, specificHeat);
+  }
+  if (source === OUTSIDE) {
+    count(exchange, -along, start - room, specificHeat);
+    if (back > 0) count(exchange, back, chamberTemperature(solved, target) - room, specificHeat);
+  }
 }
 
 /** Heat in, and what the air carries out of the box. */
@@ -27,32 +77,14 @@ export function heatBudget(
       amount: -lost,
     })),
   ];
-  let carried = 0;
-  let inflow = 0;
-  let leaving = 0;
+  const flows = { carried: 0, entering: 0, leaving: 0, warmth: 0 };
   enclosure.legs.forEach((leg, index) => {
-    const flow = state.network.flows[index] as number;
-    const magnitude = Math.max(Math.abs(flow), STAGNANT_FLOW);
-    const stages = state.stages[index] as Float64Array;
-    const warmed = (state.stageHeat[index] as Float64Array).reduce((sum, watts) => sum + watts, 0);
-    const start =
-      flow >= 0
-        ? (stages[0] ?? chamberTemperature(solved, leg.from))
-        : (stages.at(-1) ?? chamberTemperature(solved, leg.to));
-    const end = start + warmed / (magnitude * conditions.specificHeat);
-    if ((flow >= 0 ? leg.to : leg.from) === OUTSIDE) {
-      carried += magnitude * conditions.specificHeat * (end - conditions.room);
-      leaving += magnitude * end;
-    }
-    if ((flow >= 0 ? leg.from : leg.to) === OUTSIDE) {
-      carried -= magnitude * conditions.specificHeat * (start - conditions.room);
-      inflow += magnitude;
-    }
+    addLeg(flows, solved, leg, index);
   });
   return {
     heat,
-    heatCarried: carried,
-    throughFlow: inflow,
-    exhaustTemperature: inflow > 0 ? leaving / inflow : conditions.room,
+    heatCarried: flows.carried,
+    throughFlow: flows.entering,
+    exhaustTemperature: conditions.room + (flows.leaving > 0 ? flows.warmth / flows.leaving : 0),
   };
 }

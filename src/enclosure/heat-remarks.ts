@@ -1,16 +1,18 @@
-import { type Air, airAt } from '../air/air.ts';
 import { pipesCapacity } from '../heat/heat-pipes.ts';
 import { touchLimits } from '../heat/panel.ts';
-import { ratingNeeded, SUSTAINED_SHARE } from '../heat/supply.ts';
-import type { Fraction, KelvinsPerWatt } from '../quantities/dimensions.ts';
+import { ratingNeeded } from '../heat/supply.ts';
+import { sustainedHeadroom } from '../heat/supply-headroom.ts';
+import type { Fraction, Kelvins, KelvinsPerWatt } from '../quantities/dimensions.ts';
 import { roundedQuantity } from '../quantities/rounded.ts';
 import { driesOut, skinTemperature } from './asked-limits.ts';
 import type { Part, Skin } from './enclosure.ts';
+import { finRemarks } from './fins-outcome.ts';
 import { partResistance, runawayResistance } from './loop-gain.ts';
-import type { MachineElement } from './machine.ts';
 import type { FailureOutcome, PartOutcome } from './outcome.ts';
-import { HOTTEST_AIR } from './pass-state.ts';
-import { placeId, type SolvedPass } from './solved-pass.ts';
+import type { SolvedPass } from './solved-pass.ts';
+
+/** A part that is hotter gets no air to speak of [K]: aluminium melts at 933 K. */
+const AIRLESS: Kelvins = 973.15;
 
 const kelvinsPerWatt = (value: KelvinsPerWatt) => roundedQuantity('thermalResistance', value, 2);
 const watts = (value: number) => roundedQuantity('power', value, 3);
@@ -66,7 +68,10 @@ function pipeRemarks({ machine, state, duty }: SolvedPass, part: Part, index: nu
 function supplyRemarks({ duty }: SolvedPass, { supply }: Part, index: number): readonly string[] {
   if (supply?.rating === undefined) return [];
   const output = supply.output * (duty.heat[index] as number);
-  if (output <= SUSTAINED_SHARE * supply.rating) return [];
+  const { verdict } = sustainedHeadroom(output, supply.rating);
+  if (verdict === 'pass') return [];
+  if (verdict === 'fail')
+    return [`it gives ${watts(output)} for long, more than its rating of ${watts(supply.rating)}`];
   const needed = watts(ratingNeeded(output));
   return [`it gives ${watts(output)} for long, for which it should be rated ${needed} or more`];
 }
@@ -83,17 +88,12 @@ function skinRemarks({ machine, state }: SolvedPass, skin: Skin): readonly strin
   ];
 }
 
-/** What is uncertain about the fins parts sit on, at their present flow. */
-function finRemarks({ machine, conditions, state }: SolvedPass): readonly string[] {
-  const stacks = new Map<number, MachineElement>();
-  for (const seat of machine.seats) if (seat) stacks.set(seat.place, seat);
-  return [...stacks.values()].flatMap((seat) => {
-    const temperature = (state.stages[seat.leg] as Float64Array)[seat.stage] as number;
-    const inlet: Air = airAt(conditions.site, Math.min(temperature, HOTTEST_AIR));
-    const flow = Math.abs(state.network.flows[seat.leg] as number) / inlet.density;
-    const remarks = flow > 0 ? (seat.element.remarksAt?.(flow, inlet) ?? []) : [];
-    return remarks.map((remark) => `${placeId(machine, seat.place)}: ${remark}`);
-  });
+/** A part that no air reaches, though it does not run away. */
+function airlessRemarks({ state }: SolvedPass, index: number): readonly string[] {
+  const hopeless = (state.partTemperatures[index] as number) > AIRLESS;
+  return hopeless && state.runaways[index] === 0
+    ? ['hardly any air reaches it, nothing carries its heat off']
+    : [];
 }
 
 /**
@@ -107,6 +107,7 @@ export function heatRemarks(solved: SolvedPass, outcomes: readonly PartOutcome[]
   const { parts, skins = [] } = solved.machine.plant.enclosure;
   const ofParts = parts.flatMap((part, index) => {
     const remarks = [
+      ...airlessRemarks(solved, index),
       ...gainRemarks(solved, part, index, outcomes[index] as PartOutcome),
       ...pipeRemarks(solved, part, index),
       ...supplyRemarks(solved, part, index),

@@ -4,7 +4,7 @@ import { closenessLoss } from '../airway/stage-flow.ts';
 import { closenessIn } from './closeness.ts';
 import type { Leg } from './enclosure.ts';
 import type { BudgetLine, LegOutcome } from './outcome.ts';
-import { chamberTemperature, enteringTemperature, placeId, type SolvedPass } from './solved-pass.ts';
+import { enteringTemperature, isForward, placeId, type SolvedPass } from './solved-pass.ts';
 
 /** What the stages of a leg lose by themselves, then what they lose because things stand close, then its height. */
 function pressureLines({ machine }: SolvedPass, leg: Leg, index: number, flow: number): BudgetLine[] {
@@ -26,9 +26,7 @@ function pressureLines({ machine }: SolvedPass, leg: Leg, index: number, flow: n
 export function legOutcome(solved: SolvedPass, leg: Leg, index: number): LegOutcome {
   const { machine, state, conditions } = solved;
   const massFlow = state.network.flows[index] as number;
-  const source = massFlow >= 0 ? leg.from : leg.to;
-  const entering =
-    source === leg.from ? enteringTemperature(solved, leg, index) : chamberTemperature(solved, source);
+  const entering = enteringTemperature(solved, leg, index);
   const names = machine.plant.enclosure.chambers;
   return {
     leg: leg.id,
@@ -39,6 +37,6 @@ export function legOutcome(solved: SolvedPass, leg: Leg, index: number): LegOutc
     pressureDifference:
       (state.network.pressures[leg.from] as number) - (state.network.pressures[leg.to] as number),
     pressures: pressureLines(solved, leg, index, massFlow),
-    reversed: massFlow < 0,
+    reversed: !isForward(solved, index),
   };
 }

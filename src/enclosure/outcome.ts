@@ -1,3 +1,4 @@
+import type { CurveShape } from '../fan/curve-shape.ts';
 import type { LostFans } from '../fan/mixed-bank.ts';
 import type {
   CubicMetresPerSecond,
@@ -5,10 +6,12 @@ import type {
   Fraction,
   KelvinDifference,
   Kelvins,
+  KelvinsPerWatt,
   Metres,
   Pascals,
   Watts,
 } from '../quantities/dimensions.ts';
+import type { BuildDescription } from './describe.ts';
 import type { LimitKind } from './enclosure.ts';
 import type { SoundOutcome } from './sound-outcome.ts';
 
@@ -16,6 +19,8 @@ import type { SoundOutcome } from './sound-outcome.ts';
 export interface BudgetLine {
   readonly label: string;
   readonly amount: number;
+  /** Of a rise in temperature: what would make it smaller; absent in other budgets. */
+  readonly eased?: 'by flow' | 'by keeping exhaust away' | 'by contact';
 }
 
 /** Flow and pressures of one leg. */
@@ -50,6 +55,15 @@ export interface LimitOutcome {
   readonly margin: KelvinDifference;
 }
 
+/** The fins under a part at the flow of now. */
+export interface FinsOutcome {
+  readonly place: string;
+  /** From the base to the entering air [K/W]. */
+  readonly resistance: KelvinsPerWatt;
+  /** What that may be, of a sink known by one point only; absent of others. */
+  readonly band?: { readonly low: KelvinsPerWatt; readonly high: KelvinsPerWatt };
+}
+
 /** A part's temperatures. */
 export interface PartOutcome {
   readonly part: string;
@@ -59,6 +73,8 @@ export interface PartOutcome {
   readonly rise: readonly BudgetLine[];
   /** Of a probe in the base under the part [K]; absent if the part has none. */
   readonly probe?: Kelvins;
+  /** Absent if the part sits in a chamber. */
+  readonly fins?: FinsOutcome;
   /** Loop gain of the part alone at its present resistance and power [-]. */
   readonly loopGain: Fraction;
   /** The same with all that its heat warms [-]; absent if the part runs away. */
@@ -85,6 +101,8 @@ export interface FailureOutcome {
 /** A bank at its working point. */
 export interface BankOutcome {
   readonly place: string;
+  /** The header that feeds it; absent if nobody said. */
+  readonly header?: string;
   readonly fan: string;
   /** Fans that turn. */
   readonly count: number;
@@ -101,6 +119,8 @@ export interface BankOutcome {
   readonly flowShare: Fraction;
   readonly power: Watts;
   readonly stalled: boolean;
+  /** Its curve at this speed, to be drawn with the working point; absent if it does not run stalled. */
+  readonly shape?: CurveShape;
   readonly overdriven: boolean;
   readonly backflow: boolean;
   readonly synthesisedCurve: boolean;
@@ -151,18 +171,6 @@ export interface DutyOutcome {
   /** Mean temperature of everything that leaves the box [K]. */
   readonly exhaustTemperature: Kelvins;
   readonly remarks: readonly string[];
-}
-
-/** What stands where in a build. */
-export interface BuildDescription {
-  /** One index per place of the scenario. */
-  readonly options: readonly number[];
-  /** The arrangement in words, for example "push-pull on stack, exit exhausting". */
-  readonly arrangement: string;
-  readonly places: readonly { readonly place: string; readonly holds: string }[];
-  readonly fanCount: number;
-  /** Sum of the prices [-]; absent if one is unknown. */
-  readonly price?: number;
 }
 
 /** A build solved in all duties. */

@@ -2,13 +2,19 @@ import { type Air, airAt, type Site } from '../air/air.ts';
 import type { SeriesLeg } from '../airway/series.ts';
 import { REFERENCE_DENSITY } from '../fan/curve.ts';
 import { pathResistance } from '../heat/heat-path.ts';
-import { runsAlong, STAGNANT_FLOW } from '../heat/mixing.ts';
 import { partPower, rises, settledPart } from '../heat/part-power.ts';
 import { HOPELESS } from '../heat/part-temperature.ts';
-import type { Kelvins, KelvinsPerWatt, Watts } from '../quantities/dimensions.ts';
+import { runsAlong, streamAlong } from '../heat/stagnant-air.ts';
+import type { KelvinDifference, Kelvins, KelvinsPerWatt, Watts } from '../quantities/dimensions.ts';
 import type { Leg, Part } from './enclosure.ts';
+import { enteringAir } from './entering-air.ts';
 import type { Machine, MachineBank, MachineElement } from './machine.ts';
-import { type Conditions, HOTTEST_AIR, type PassState } from './pass-state.ts';
+import { type Conditions, changeOf, HOTTEST_AIR, type PassState } from './pass-state.ts';
+
+/** Change of a power by all of itself, as a change of temperature [K]: the heat must balance where all is hot, too. */
+const FULL_CHANGE: KelvinDifference = 10;
+/** Power below which its changes count in watts [W]. */
+const LEAST_POWER: Watts = 1e-3;
 
 function inletAir(seat: MachineElement, site: Site, state: PassState): Air {
   const temperature = (state.stages[seat.leg] as Float64Array)[seat.stage] as number;
@@ -20,7 +26,7 @@ function finResistance(seat: MachineElement, site: Site, state: PassState): Kelv
   const law = seat.element.finResistance;
   if (!law) return 0;
   const air = inletAir(seat, site, state);
-  const flow = Math.max(Math.abs(state.network.flows[seat.leg] as number), STAGNANT_FLOW);
+  const flow = streamAlong(state.network.flows[seat.leg] as number);
   return Math.min(law(flow / air.density, air), HOPELESS);
 }
 
@@ -68,28 +74,19 @@ export function march(machine: Machine, conditions: Conditions, state: PassState
   for (let index = 0; index < legs.length; index++) {
     const leg = legs[index] as Leg;
     const flow = state.network.flows[index] as number;
-    const capacity = Math.max(Math.abs(flow), STAGNANT_FLOW) * conditions.specificHeat;
+    const capacity = streamAlong(flow) * conditions.specificHeat;
     const temperatures = state.stages[index] as Float64Array;
     const heat = state.stageHeat[index] as Float64Array;
     const forward = runsAlong(flow);
-    let temperature = entering(leg, forward, state);
+    let temperature = enteringAir(leg, forward, state);
     for (let count = 0; count < temperatures.length; count++) {
       const stage = forward ? count : temperatures.length - 1 - count;
-      change = Math.max(change, Math.abs(temperature - (temperatures[stage] as number)));
+      change = Math.max(change, changeOf(temperatures[stage] as number, temperature));
       temperatures[stage] = temperature;
       temperature += (heat[stage] as number) / capacity;
     }
   }
   return change;
-}
-
-/** Temperature of the air that enters a leg [K]. */
-function entering(leg: Leg, forward: boolean, state: PassState): Kelvins {
-  const source = forward ? leg.from : leg.to;
-  const own = state.chambers[source] as number;
-  if (!forward || source !== 0 || leg.recirculation === 0) return own;
-  const exhaust = state.chambers[state.chambers.length - 1] as number;
-  return own + leg.recirculation * (exhaust - own);
 }
 
 /** Power of the other parts on the same fins [W]. */
@@ -119,11 +116,14 @@ export function settleParts(machine: Machine, conditions: Conditions, state: Pas
     const temperature =
       held === undefined ? settledPart(part, factor, base, resistance) : base + resistance * held;
     const hopeless = temperature >= HOPELESS;
-    change = Math.max(change, Math.abs(temperature - (state.partTemperatures[index] as number)));
+    const power = held ?? (hopeless ? part.power * factor : partPower(part, factor, temperature));
+    const growth = Math.abs(power - (state.partPowers[index] as number)) / Math.max(power, LEAST_POWER);
+    const warming = changeOf(state.partTemperatures[index] as number, temperature);
+    change = Math.max(change, warming, growth * FULL_CHANGE);
     state.finResistances[index] = fins;
     state.partAir[index] = air;
     state.partTemperatures[index] = temperature;
-    state.partPowers[index] = held ?? (hopeless ? part.power * factor : partPower(part, factor, temperature));
+    state.partPowers[index] = power;
     state.runaways[index] = hopeless && rises(part) ? 1 : 0;
   }
   return change;

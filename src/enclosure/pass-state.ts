@@ -1,11 +1,23 @@
 import { humidityRatio, type Site, specificHeat } from '../air/air.ts';
 import { type NetworkState, newNetworkState } from '../airway/balance.ts';
-import type { Kelvins, Watts } from '../quantities/dimensions.ts';
+import type { KelvinDifference, Kelvins, Watts } from '../quantities/dimensions.ts';
 import type { Duty, Enclosure } from './enclosure.ts';
 import type { Machine } from './machine.ts';
 
 /** Above this the properties of air are held [K]: nothing so hot is ever adequate. */
 export const HOTTEST_AIR: Kelvins = 500;
+
+/**
+ * Change of a temperature between two rounds as a pass judges it [K]. Beyond what is ever adequate it counts for less, as
+ * the square of the temperature: there a rounding of a flow that hardly moves is many kelvins.
+ *
+ * @param before temperature [K], > 0
+ * @param after temperature [K], > 0
+ */
+export function changeOf(before: Kelvins, after: Kelvins): KelvinDifference {
+  const hot = HOTTEST_AIR / Math.max(HOTTEST_AIR, after);
+  return Math.abs(after - before) * hot * hot;
+}
 
 /** Everything a pass finds out; overwritten by the next pass, which starts from it. */
 export interface PassState {

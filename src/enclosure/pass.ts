@@ -1,11 +1,16 @@
 import { densityAt, type Site, viscosityAt } from '../air/air.ts';
 import type { SeriesLeg } from '../airway/series.ts';
+import type { KelvinDifference } from '../quantities/dimensions.ts';
 import { createChimney } from './chimney.ts';
 import type { Machine } from './machine.ts';
 import { collectHeat, march, settleParts } from './pass-heat.ts';
 import { type Conditions, HOTTEST_AIR, type PassState } from './pass-state.ts';
 
 const MAX_ROUNDS = 200;
+/** Rounds after which a coarser accuracy will do: flows near nothing may creep along for ever. */
+const PATIENCE = 50;
+/** That accuracy [K]. */
+const COARSE: KelvinDifference = 1e-5;
 
 /** Why a pass gave no answer. */
 export type PassFailure =
@@ -37,6 +42,12 @@ function setAir(machine: Machine, site: Site, ratios: Float64Array, state: PassS
     }
     leg.refresh();
   });
+}
+
+/** Whether a round has changed next to nothing. */
+function isSettled(change: KelvinDifference, tolerance: KelvinDifference, round: number): boolean {
+  const enough = round < PATIENCE ? tolerance : Math.max(tolerance, COARSE);
+  return round > 1 && change <= enough;
 }
 
 /** Solves one build in one state of use at given speeds: air and heat to a fixed point. */
@@ -86,7 +97,7 @@ export function createPass(machine: Machine): Pass {
         chimney.settle(conditions, state),
       );
       state.rounds = round;
-      if (change <= tolerance && round > 1) return null;
+      if (isSettled(change, tolerance, round)) return null;
     }
     return fail(state, 'air and heat do not settle');
   };

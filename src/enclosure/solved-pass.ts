@@ -1,4 +1,7 @@
+import { runsAlong } from '../heat/stagnant-air.ts';
+import type { Kelvins } from '../quantities/dimensions.ts';
 import type { Duty, Leg } from './enclosure.ts';
+import { enteringAir } from './entering-air.ts';
 import type { Machine } from './machine.ts';
 import type { Conditions, PassState } from './pass-state.ts';
 
@@ -21,7 +24,12 @@ export function chamberTemperature({ state }: SolvedPass, index: number): number
   return state.chambers[index] as number;
 }
 
-/** Air that enters a forward leg: that of its chamber, or room air mixed with the exhaust it draws in again [K]. */
-export function enteringTemperature(solved: SolvedPass, leg: Leg, index: number): number {
-  return solved.state.stages[index]?.[0] ?? chamberTemperature(solved, leg.from);
+/** Whether the air of a leg runs along it. */
+export function isForward({ state }: SolvedPass, leg: number): boolean {
+  return runsAlong(state.network.flows[leg] as number);
+}
+
+/** Air at the end of a leg where its stream enters [K]. */
+export function enteringTemperature(solved: SolvedPass, leg: Leg, index: number): Kelvins {
+  return enteringAir(leg, isForward(solved, index), solved.state);
 }

@@ -82,8 +82,10 @@ export interface WhistleOutcome {
   readonly velocity: MetresPerSecond;
 }
 
-/** What a decibel is worth in kelvin at a build, all speeds moved in proportion. */
+/** What a decibel is worth in kelvin at a build, all speeds moved in proportion as far as each may. */
 export interface DecibelCost {
+  /** Whether bands to avoid limit how far a bank may move. */
+  readonly heldByBands: boolean;
   /** Margin of the tightest limit lost if the level falls by 1 dB [K]; absent if the banks cannot go so slow. */
   readonly quieter?: KelvinDifference;
   /** Margin of the tightest limit gained if it rises by 1 dB [K]; absent if the banks cannot go so fast. */

@@ -1,6 +1,7 @@
 import type { SeriesLeg } from '../airway/series.ts';
 import { fanFlow } from '../airway/stage-flow.ts';
 import { isStalled, REFERENCE_DENSITY } from '../fan/curve.ts';
+import { curveShape } from '../fan/curve-shape.ts';
 import { rawRise } from '../fan/raw-curve.ts';
 import { directivityOf, distanceOf } from './hearing.ts';
 import type { Machine, MachineBank } from './machine.ts';
@@ -21,8 +22,11 @@ export function bankOutcome(solved: SolvedPass, entry: MachineBank, index: numbe
   const pressureRise = -leg.stageLoss(entry.stage, massFlow);
   const { fan, count, lost } = entry.bank;
   const rawPressureRise = rawRise(fan.curve, perFan, ratio, density / REFERENCE_DENSITY);
+  const header = machine.plant.enclosure.headers?.find(({ places }) => places.includes(entry.place));
+  const stalled = count > 0 && isStalled(fan.curve, perFan, ratio);
   return {
     place: placeId(machine, entry.place),
+    ...(header ? { header: header.id } : {}),
     fan: fan.id,
     count,
     ratio,
@@ -32,7 +36,8 @@ export function bankOutcome(solved: SolvedPass, entry: MachineBank, index: numbe
     ...(rawPressureRise === undefined ? {} : { rawPressureRise }),
     flowShare: flowShare(machine, entry, ratio, state),
     power: state.fanPowers[index] as number,
-    stalled: count > 0 && isStalled(fan.curve, perFan, ratio),
+    stalled,
+    ...(stalled ? { shape: curveShape(fan.curve, perFan, ratio, density / REFERENCE_DENSITY) } : {}),
     overdriven: pressureRise < 0 && flow > 0,
     backflow: flow < 0,
     synthesisedCurve: fan.curve.synthesised,

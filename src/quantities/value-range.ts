@@ -28,6 +28,9 @@ interface Pattern {
 
 const RANGE = /^(.+?)\s+to\s+(.+)$/;
 
+/** Longest text that is looked into [letters]. */
+const LONGEST_RANGE = 2000;
+
 /** Significant digits with which a value between two others is written [-]: beyond any drawing. */
 const DIGITS = 9;
 
@@ -100,6 +103,7 @@ function positionsOf(isRange: boolean, values: number, points: number): readonly
  * @returns the range, or why there is none
  */
 export function readRange(text: string, points: number, spacing: Spacing): ValueRange | string {
+  if (text.length > LONGEST_RANGE) return `${text.length} letters are more than a range or a list takes`;
   const ends = RANGE.exec(text.trim());
   const parts = ends ? [ends[1] ?? '', ends[2] ?? ''] : text.split(',');
   const raw = parts.map(patternOf);
@@ -107,6 +111,7 @@ export function readRange(text: string, points: number, spacing: Spacing): Value
   if (!last || /(?:^|\s)to$/.test(text.trim()) || parts.some((part) => part.trim() === ''))
     return 'a range such as "3 mm to 8 mm" is missing';
   const patterns = raw.map((pattern) => withUnitOf(pattern, last));
+  if (patterns.some(({ numbers }) => !numbers.every(Number.isFinite))) return 'a number is beyond all size';
   const continuous = patterns.length > 1 && patterns.every((pattern) => alike(pattern, last));
   if (ends && !continuous) return `"${parts[0]?.trim()}" and "${parts[1]?.trim()}" are no ends of one range`;
   const at = changing(patterns);

@@ -48,6 +48,8 @@ interface BankPlaceFields {
   readonly outletGap?: number;
   readonly inletWall?: number;
   readonly outletWall?: number;
+  readonly inletBar?: number;
+  readonly outletBar?: number;
 }
 
 /** A place for fans, with what may stand there; by default far from everything. */

@@ -1,18 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import type { PassState } from '../../src/enclosure/pass-state.ts';
 import { between, oneOf, seededRandom } from '../airway/seeded-random.ts';
-import { heatBalance, machineOf, passOf } from './hand-made.ts';
+import { machineOf, passOf } from './hand-made.ts';
 import { numbersOf } from './plain-box.ts';
 import { randomDrawing } from './random-enclosure.ts';
 
 const SEED = 1905;
-const CP = 1006;
-
-/** Heat that the nominal leak of 1e-10 kg/s takes out of each chamber [W]. */
-function leaked({ chambers }: PassState): number {
-  const [room = Number.NaN, ...inner] = chambers.slice(0, -1);
-  return inner.reduce((sum, temperature) => sum + 1e-10 * CP * (temperature - room), 0);
-}
 
 describe('600 random enclosures', () => {
   const random = seededRandom(SEED);
@@ -32,21 +24,6 @@ describe('600 random enclosures', () => {
     }
   });
 
-  it('have the air carry out the heat', () => {
-    // Conservation of energy, where everything moves and nothing is hot beyond use.
-    let checked = 0;
-    for (const passed of passes) {
-      const { failure, state } = passed;
-      const moving = state.network.flows.every((flow) => Math.abs(flow) > 1e-5);
-      const cool = Math.max(...state.partTemperatures, ...state.chambers) < 400;
-      if (failure || !moving || !cool) continue;
-      checked += 1;
-      const { carried, given } = heatBalance(passed);
-      expect(Math.abs((carried + leaked(state)) / given - 1)).toBeLessThan(1e-7);
-    }
-    expect(checked).toBeGreaterThan(100);
-  });
-
   it('settle nearly always if no power rises with temperature', () => {
     // Where it does, some run away. The rest fail where a little flow changes its direction with its own heat.
     const again = seededRandom(SEED);
@@ -62,6 +39,6 @@ describe('600 random enclosures', () => {
       );
       if (passOf(machine, speeds, 1e-6).failure) failed += 1;
     }
-    expect(failed).toBeLessThan(12);
+    expect(failed).toBeLessThan(6);
   });
 });

@@ -124,5 +124,6 @@ describe('a supply outside the box', () => {
       'part 0: it gives 198 W for long, for which it should be rated 248 W or more',
     ]);
     expect(remarks(250)).toEqual([]);
+    expect(remarks(190)).toEqual(['part 0: it gives 198 W for long, more than its rating of 190 W']);
   });
 });

@@ -42,6 +42,15 @@ describe('a fan in the dip of its curve', () => {
     expect(bank.rawPressureRise).toBeGreaterThan(bank.pressureRise + 1);
   });
 
+  it('has its curve with the working point to be drawn, as long as it is stalled', () => {
+    const bank = bankOf(onLoss(7e4));
+    expect(bank.shape?.working.flow).toBeCloseTo(bank.flow, 12);
+    expect(bank.shape?.working.counted).toBeCloseTo(bank.pressureRise, 9);
+    expect(bank.shape?.working.raw).toBeCloseTo(bank.rawPressureRise ?? Number.NaN, 9);
+    expect(bank.shape?.peakFlow).toBeCloseTo(0.018, 12);
+    expect(bankOf(onLoss(5e4))).not.toHaveProperty('shape');
+  });
+
   it('right of it is not stalled', () => {
     const bank = bankOf(onLoss(5e4));
     expect(bank.flow / 0.0207374).toBeCloseTo(1, 4);
