@@ -66,7 +66,7 @@ export function createDemand(coolPlant: Plant, plan: OneChamberPlan, elements: B
   const machine = assemble({ ...coolPlant, balance }, build);
   const conditions: Conditions = { ...conditionsOf(enclosure, duty), fanHeat: 0 };
   const pass = createPass(machine);
-  const state: PassState = newPassState(machine);
+  let state: PassState = newPassState(machine);
   const noise = newNoiseState(machine);
   const limits = askedLimits(machine, duty);
   const none = new Float64Array(0);
@@ -106,6 +106,8 @@ export function createDemand(coolPlant: Plant, plan: OneChamberPlan, elements: B
 
   return (pressure) => {
     wanted.pressure = pressure;
+    // Each demand starts anew: what it comes to must not depend on which were asked for before.
+    state = newPassState(machine);
     const required = plan.inward === null ? requiredOfPassive() : leastInflow();
     const released = Math.max(0, -wanted.passiveInflow);
     if (plan.inward !== null && !Number.isFinite(required)) {

@@ -1,7 +1,6 @@
 import { type BankCloseness, type CountedSides, closenessCost } from './bank-closeness.ts';
 import { PRICES } from './bank-effort.ts';
 import type { LegDemand } from './demand.ts';
-import { CELLS } from './demand-table.ts';
 import type { LegBanks } from './leg-banks.ts';
 import { type BankDuals, type Counting, dualsOf, type Needs } from './leg-cost.ts';
 import { groupAt, type OptionTree } from './option-tree.ts';
@@ -37,10 +36,10 @@ function envelope(duals: readonly BankDuals[], needs: Needs, mayBeEmpty: boolean
 
 /** Keeps what has been worked out for each node. */
 function remembered(make: DualsAt): DualsAt {
-  const known = new Array<BankDuals | undefined>(CELLS + 1);
+  const known = new Map<number, BankDuals>();
   return (node, demand, needs) => {
-    const found = known[node] ?? make(node, demand, needs);
-    known[node] = found;
+    const found = known.get(node) ?? make(node, demand, needs);
+    known.set(node, found);
     return found;
   };
 }

@@ -1,46 +1,50 @@
 import type TinyQueue from 'tinyqueue';
-import type { Build, Duty, Enclosure } from '../enclosure/enclosure.ts';
-import { assemble, type Plant } from '../enclosure/machine.ts';
+import type { Build, Enclosure } from '../enclosure/enclosure.ts';
+import type { Plant } from '../enclosure/machine.ts';
 import type { Decibels } from '../quantities/dimensions.ts';
+import type { DemandOnBuilds } from './asks/demand-on-builds.ts';
+import { ASK_REASONS } from './asks/reasons.ts';
+import type { Wishes, WishOptions } from './asks/wishes.ts';
+import { workOut } from './asks/work-out.ts';
 import { coolTrials, DENSITY_ALLOWANCE } from './cooling-bound.ts';
-import type { DemandOnBuilds, Met } from './demand-on-builds.ts';
 import type { ShortList } from './list.ts';
-import type { Objective, ObjectiveName } from './objective.ts';
+import type { Objective } from './objective.ts';
 import { groupAt, type OptionForest, type OptionTree } from './option-tree.ts';
 import type { Promised, Promises } from './promise.ts';
-import { quietestSpeeds } from './quietest-speeds.ts';
 import { buildsIn } from './space.ts';
-import { createTrial, fullSpeed, isAdequate, type Trial } from './trial.ts';
 
 /** What is asked of a search. */
-export interface SearchOptions {
+export interface SearchOptions extends WishOptions {
   /** Length of the list [-], ≥ 1. */
   readonly top: number;
   /** Builds quieter by no more than this may be left out [dB]. */
   readonly gap: Decibels;
-  /** What the ranking goes by; the mean over time if absent. */
-  readonly by?: ObjectiveName;
   /** What builds must meet beyond their limits; nothing if absent. */
   readonly demand?: DemandOnBuilds;
 }
 
-/** Why builds were put out without working out their speeds. */
+/** Why builds were put out: by a bound, or because something else is asked. */
 export const BOUNDS = [
   'too weak at full speed',
   'too loud for the air it must move',
   'too warm at full speed',
   'too warm at speeds quiet enough',
+  ...ASK_REASONS,
 ] as const;
 export type Bound = (typeof BOUNDS)[number];
+
+/** How closely a set has been looked at. */
+export type Seen = 'not yet' | 'at first' | 'closely';
 
 /** A build, or a set of builds with places still open, that waits for its turn. */
 export interface Waiting {
   readonly build: Build;
   /** Lower bound of its energy as the objective has it, at 1 m [-]. */
   readonly value: number;
+  /** What it costs at least; 0 where the ranking goes by the level. */
+  readonly cost: number;
   readonly promised: Promised;
-  /** Whether it has been looked at closely. */
-  readonly tight: boolean;
+  readonly seen: Seen;
   /** Order of arrival: breaks ties. */
   readonly arrival: number;
 }
@@ -52,6 +56,7 @@ export interface Hunt {
   readonly coolPlant: Plant;
   readonly monotone: boolean;
   readonly objective: Objective;
+  readonly wishes: Wishes;
   readonly promises: Promises;
   readonly forest: OptionForest;
   readonly options: SearchOptions;
@@ -70,9 +75,19 @@ export interface Hunt {
   passes: number;
 }
 
-/** Energy at 1 m, as the objective has it, that a further build must stay below [-]. */
-export function toBeat(hunt: Hunt): number {
-  return hunt.list.toBeat() * hunt.spreading;
+/** Energy at 1 m, as the objective has it, that a build, or all of a set, must stay below [-]. */
+export function toBeat({ list, spreading, wishes }: Hunt, build: Build): number {
+  const { byLevel, cap } = wishes;
+  if (byLevel) return Math.min(cap, list.toBeat()) * spreading;
+  return wishes.costOf(build) > list.toBeat() ? 0 : cap * spreading;
+}
+
+/** Why a set that promises so much energy at 1 m is out, if it is [-]. */
+function beatenBy(hunt: Hunt, build: Build, value: number): Bound | null {
+  if (value === Number.POSITIVE_INFINITY) return 'too weak at full speed';
+  if (value < toBeat(hunt, build)) return null;
+  if (value >= hunt.wishes.cap * hunt.spreading) return 'louder than asked';
+  return hunt.wishes.byLevel ? 'too loud for the air it must move' : 'beyond the end of the list';
 }
 
 /** Puts a build, or all of a set, out by a bound. */
@@ -83,12 +98,13 @@ export function putOut(hunt: Hunt, bound: Bound, build: Build): void {
 }
 
 /** Lets a build wait for its turn unless its bound already puts it out; `atLeast` is what its set promised. */
-export function wait(hunt: Hunt, build: Build, promised: Promised, tight: boolean, atLeast: number): void {
+export function wait(hunt: Hunt, build: Build, promised: Promised, seen: Seen, atLeast: number): void {
   const value = Math.max(atLeast, hunt.objective.energyOf(hunt.enclosure, promised.energies));
-  if (value === Number.POSITIVE_INFINITY) putOut(hunt, 'too weak at full speed', build);
-  else if (value >= toBeat(hunt)) putOut(hunt, 'too loud for the air it must move', build);
+  const bound = (seen === 'not yet' && hunt.wishes.broken(build)) || beatenBy(hunt, build, value);
+  if (bound) putOut(hunt, bound, build);
   else {
-    hunt.waiting.push({ build, value, promised, tight, arrival: hunt.arrivals });
+    const cost = hunt.wishes.costOf(build);
+    hunt.waiting.push({ build, value, cost, promised, seen, arrival: hunt.arrivals });
     hunt.arrivals += 1;
   }
 }
@@ -98,7 +114,9 @@ function split(hunt: Hunt, { build, value, promised }: Waiting, place: number): 
   const { parts } = groupAt(hunt.forest[place] as OptionTree, build[place] as number);
   for (const part of parts) {
     const child = build.with(place, part);
-    wait(hunt, child, hunt.promises.coarse(child, promised, toBeat(hunt)), false, value);
+    const broken = hunt.wishes.broken(child);
+    if (broken) putOut(hunt, broken, child);
+    else wait(hunt, child, hunt.promises.coarse(child, promised, toBeat(hunt, child)), 'at first', value);
   }
 }
 
@@ -122,7 +140,7 @@ function tooWarm(hunt: Hunt, build: Build, energies: Float64Array): Bound | null
   const trials = coolTrials(hunt.coolPlant, build);
   let bound: Bound | null = null;
   for (const duty of hunt.duties) {
-    const allowed = hunt.objective.budgetOf(hunt.enclosure, energies, duty, toBeat(hunt));
+    const allowed = hunt.objective.budgetOf(hunt.enclosure, energies, duty, toBeat(hunt, build));
     const point = trials.coolestWithin(duty, allowed);
     // A pass without a solution proves nothing: such a build is worked out instead.
     if (!point || (!point.failure && point.worst > DENSITY_ALLOWANCE)) {
@@ -135,50 +153,16 @@ function tooWarm(hunt: Hunt, build: Build, energies: Float64Array): Bound | null
   return bound;
 }
 
-/** Quietest speeds in one duty; null where full speed is enough to survive it, `false` if it cannot be met. */
-function solveDuty(
-  hunt: Hunt,
-  trial: Trial,
-  duty: number,
-  energies: Float64Array,
-): Float64Array | null | false {
-  if (trial.duty.share === 0 && isAdequate(trial.evaluate(fullSpeed(trial)))) return null;
-  const allowed = hunt.objective.budgetOf(hunt.enclosure, energies, duty, toBeat(hunt)) / hunt.spreading;
-  const { best } = quietestSpeeds(trial, hunt.monotone, allowed);
-  energies[duty] = best ? best.energy * hunt.spreading : Number.POSITIVE_INFINITY;
-  return best ? best.ratios : false;
-}
-
-/** Works out the quietest speeds of a build, duty by duty, as long as it can still make the list. */
+/** Works a single build out. */
 function solve(hunt: Hunt, build: Build, energies: Float64Array): void {
-  const machine = assemble(hunt.plant, build);
-  const speeds = hunt.enclosure.duties.map((): Float64Array | null => null);
+  const found = workOut(hunt, build, energies, toBeat(hunt, build));
+  if (typeof found === 'string') {
+    putOut(hunt, found, build);
+    return;
+  }
   hunt.solved += 1;
   hunt.open -= 1;
-  for (const duty of hunt.duties) {
-    const trial = createTrial(machine, hunt.enclosure.duties[duty] as Duty);
-    const found = solveDuty(hunt, trial, duty, energies);
-    hunt.passes += trial.passes();
-    if (found === false || hunt.objective.energyOf(hunt.enclosure, energies) >= toBeat(hunt)) return;
-    speeds[duty] = found;
-  }
-  const met = hunt.options.demand ? meet(hunt, build, speeds) : { speeds, energies };
-  if (!met) return;
-  hunt.list.insert({
-    build,
-    energy: hunt.objective.energyOf(hunt.enclosure, met.energies) / hunt.spreading,
-    speeds: met.speeds,
-  });
-}
-
-/** Speeds that meet the demand on builds, with their energies at 1 m by duty [-]; null if none are quiet enough. */
-function meet(hunt: Hunt, build: Build, start: readonly (Float64Array | null)[]): Met | null {
-  const atOneMetre = (energies: Float64Array): Float64Array =>
-    energies.map((value) => value * hunt.spreading);
-  const isTooLoud = (energies: Float64Array): boolean =>
-    hunt.objective.energyOf(hunt.enclosure, atOneMetre(energies)) >= toBeat(hunt);
-  const met = hunt.options.demand?.meet(build, start, isTooLoud);
-  return met ? { speeds: met.speeds, energies: atOneMetre(met.energies) } : null;
+  if (found) hunt.list.insert(found);
 }
 
 /** Sets with more options than this in one place are split before their bound is made tight [-]. */
@@ -191,10 +175,14 @@ function isWide(hunt: Hunt, build: Build, place: number | undefined): boolean {
 
 /** Tightens the bound of what has come to its turn; then splits it, or works it out if it is a single build. */
 export function look(hunt: Hunt, first: Waiting): void {
-  const { build, value, promised, tight } = first;
+  const { build, value, promised, seen } = first;
   const widest = widestPlace(hunt, build);
-  if (!tight && !isWide(hunt, build, widest)) {
-    wait(hunt, build, hunt.promises.fine(build, promised, toBeat(hunt)), true, value);
+  if (seen === 'not yet') {
+    wait(hunt, build, hunt.promises.coarse(build, promised, toBeat(hunt, build)), 'at first', value);
+    return;
+  }
+  if (seen === 'at first' && !isWide(hunt, build, widest)) {
+    wait(hunt, build, hunt.promises.fine(build, promised, toBeat(hunt, build)), 'closely', value);
     return;
   }
   if (widest !== undefined) {
@@ -202,7 +190,7 @@ export function look(hunt: Hunt, first: Waiting): void {
     return;
   }
   const { energies } = promised;
-  const bound = hunt.monotone ? tooWarm(hunt, build, energies) : null;
+  const bound = (hunt.monotone && tooWarm(hunt, build, energies)) || hunt.wishes.fallen(build);
   if (bound) putOut(hunt, bound, build);
   else solve(hunt, build, Float64Array.from(energies));
 }

@@ -19,8 +19,8 @@ function localFactor(over: KelvinDifference): number {
 }
 
 /**
- * Prepares the search for the least inflow that keeps all limits; each search starts from the result of the one
- * before.
+ * Prepares the search for the least inflow that keeps all limits. Each starts from the result of the first: a start near
+ * by, and the same whatever was asked in between.
  *
  * @param excess largest excess over the limits [K] at an inflow [kg/s], falling
  * @returns a function that gives the inflow, infinite if none does
@@ -28,12 +28,12 @@ function localFactor(over: KelvinDifference): number {
 export function inflowFinder(
   excess: (inflow: KilogramsPerSecond) => KelvinDifference,
 ): () => KilogramsPerSecond {
-  let guess = FIRST_GUESS;
+  let guess: number | null = null;
   return () => {
     if (excess(LEAST_FLOW) <= 0) return LEAST_FLOW;
     let low = LEAST_FLOW;
     let high = MOST_FLOW;
-    let flow = guess;
+    let flow = guess ?? FIRST_GUESS;
     for (let count = 0; count < TRIALS && high / low > 1 + TOLERANCE; count++) {
       const over = excess(flow);
       if (over > 0) low = flow;
@@ -42,7 +42,7 @@ export function inflowFinder(
       flow = next > low && next < high && count < LOCAL_TRIALS ? next : Math.sqrt(low * high);
     }
     if (low >= MOST_FLOW * 0.999) return Number.POSITIVE_INFINITY;
-    guess = low;
+    guess ??= low;
     return low;
   };
 }

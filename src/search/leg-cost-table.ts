@@ -21,11 +21,6 @@ interface Standing {
   readonly duals: readonly DualsAt[];
 }
 
-interface Entry {
-  readonly standing: Standing;
-  readonly values: Float64Array;
-}
-
 /** All that legs of many sets of elements have in common. */
 export interface LegLibrary {
   readonly book: BankBook;
@@ -90,7 +85,8 @@ export function legCostTable(
   const tables = dualTables(places, banks, shared);
   const close = closeToAny(banks.flat().flatMap((bank) => (bank ? [bank.closeness] : [])));
   const needs = new Array<Needs | undefined>(CELLS + 1);
-  const entries = new Map<number, Entry>();
+  const standings = new Map<number, Standing>();
+  const values = new Map<number, number>();
 
   const costAt = ({ alone, duals }: Standing, node: number): number => {
     const { demand, against } = task(node);
@@ -115,18 +111,13 @@ export function legCostTable(
       const groups = (shared.trees[place] as OptionTree).length;
       key = key * ((banks[at]?.length ?? 0) + groups) + (build[place] as number) + groups;
     }
-    let entry = entries.get(key);
-    if (!entry) {
-      entry = {
-        standing: standingIn(build, places, banks, tables, shared.trees),
-        values: new Float64Array(CELLS + 1).fill(Number.NaN),
-      };
-      entries.set(key, entry);
-    }
-    let value = entry.values[node] as number;
-    if (Number.isNaN(value)) {
-      value = costAt(entry.standing, node);
-      entry.values[node] = value;
+    const at = key * (CELLS + 1) + node;
+    let value = values.get(at);
+    if (value === undefined) {
+      const standing = standings.get(key) ?? standingIn(build, places, banks, tables, shared.trees);
+      standings.set(key, standing);
+      value = costAt(standing, node);
+      values.set(at, value);
     }
     return value;
   };

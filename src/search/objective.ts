@@ -11,12 +11,18 @@ export interface Objective {
    * infinite where the duty does not count.
    */
   readonly budgetOf: (enclosure: Enclosure, energies: Float64Array, duty: number, toBeat: number) => number;
+  /** Whether a duty counts; one that does not only has to be met. */
+  readonly counts: (enclosure: Enclosure, duty: number) => boolean;
   /** Level of a build that has been worked out [dB]. */
   readonly levelOf: (outcome: BuildOutcome) => Decibels;
 }
 
 function share(enclosure: Enclosure, duty: number): number {
   return (enclosure.duties[duty] as Duty).share;
+}
+
+function lasts(enclosure: Enclosure, duty: number): boolean {
+  return share(enclosure, duty) > 0;
 }
 
 /** Mean of the sound energy over time (LAeq). */
@@ -39,6 +45,7 @@ const mean: Objective = {
     }
     return (toBeat - others) / own;
   },
+  counts: lasts,
   levelOf: ({ level }) => level,
 };
 
@@ -54,9 +61,9 @@ const loudest: Objective = {
     return most;
   },
   budgetOf: (enclosure, _, duty, toBeat) => (share(enclosure, duty) > 0 ? toBeat : Number.POSITIVE_INFINITY),
+  counts: lasts,
   levelOf: (outcome) => outcome.loudest,
 };
 
 /** The objectives by their names. */
 export const OBJECTIVES = { mean, loudest } as const;
-export type ObjectiveName = keyof typeof OBJECTIVES;

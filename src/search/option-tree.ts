@@ -34,6 +34,8 @@ const LIKENED_AT = 22;
 /** What makes banks alike: the logarithms of the flow and the pressure they give at equal noise. */
 interface Likeness {
   readonly option: number;
+  /** Name and count: breaks ties the same way in whatever order a catalog stands. */
+  readonly name: string;
   /** Frame and count. */
   readonly row: string;
   readonly flow: number;
@@ -46,6 +48,7 @@ function likenessOf(option: number, { fan, count }: Bank, sound: SoundAssumption
   const ratio = Math.min(1, Math.max(fan.holdFloor, wanted));
   return {
     option,
+    name: `${fan.id} x${count}`,
     row: `${fan.size} x${count}`,
     flow: Math.log(count * ratio * fan.curve.freeDelivery),
     pressure: Math.log(ratio * ratio * fan.curve.shutOff),
@@ -62,11 +65,17 @@ function spreadOf(items: readonly Likeness[], by: 'flow' | 'pressure'): number {
   return most - least;
 }
 
+/** By code units: no locale has a say. */
+function compareText(a: string, b: string): number {
+  if (a === b) return 0;
+  return a < b ? -1 : 1;
+}
+
 /** Two halves of about equal size, cut across the wider spread. */
 function halves(items: readonly Likeness[]): readonly (readonly Likeness[])[] {
   if (items.length < 2) return [items];
   const by = spreadOf(items, 'flow') >= spreadOf(items, 'pressure') ? 'flow' : 'pressure';
-  const sorted = items.toSorted((a, b) => a[by] - b[by] || a.option - b.option);
+  const sorted = items.toSorted((a, b) => a[by] - b[by] || compareText(a.name, b.name));
   const middle = sorted.length >> 1;
   return [sorted.slice(0, middle), sorted.slice(middle)];
 }
@@ -110,7 +119,10 @@ function treeOf(place: Place, sound: SoundAssumptions): OptionTree {
   };
   const empty = place.options.flatMap((bank, option) => (bank ? [] : [option]));
   const banks = place.options.flatMap((bank, option) => (bank ? [likenessOf(option, bank, sound)] : []));
-  add(banks, empty);
+  add(
+    banks.toSorted((a, b) => compareText(a.name, b.name)),
+    empty,
+  );
   return groups;
 }
 

@@ -1,17 +1,9 @@
-import { quietestEnergy } from '../enclosure/noise.ts';
+import { inBox, speedBoxes } from './asks/speed-boxes.ts';
 import { slowestAdequate } from './boundary.ts';
 import { localModel } from './local-model.ts';
 import { separableStep } from './separable-step.ts';
 import { cooledStarts, gridStarts, restingStarts } from './starting-speeds.ts';
-import {
-  clampRatio,
-  fullSpeed,
-  isAdequate,
-  type Point,
-  quieter,
-  type Trial,
-  withoutAvoidedSpeeds,
-} from './trial.ts';
+import { clampRatio, fullSpeed, isAdequate, type Point, quieter, type Trial } from './trial.ts';
 
 /** Least relative gain of energy that counts as progress: 0.0002 dB. */
 const PROGRESS = 5e-5;
@@ -116,18 +108,20 @@ function refine(hunt: Hunt, starts: readonly Point[], toBeat: number): void {
 
 /** Whether the slowest speeds hold the limits and no fan could make less noise at any higher ones. */
 function isUnbeatable(trial: Trial, slowest: Point): boolean {
-  const least = quietestEnergy(trial.machine, trial.floors);
+  const least = trial.leastEnergy(trial.floors);
   return isAdequate(slowest) && slowest.energy <= least * (1 + PROGRESS);
 }
 
 /** The hunt in one box of speeds. */
-function huntWithin(trial: Trial, monotone: boolean, toBeat: number): Hunt {
+function huntWithin(trial: Trial, monotone: boolean, toBeat: number, known: readonly Float64Array[]): Hunt {
   const slowest = trial.evaluate(trial.floors);
   const hunt: Hunt = { trial, best: quieter(null, slowest), coolest: slowest };
   if (trial.floors.length === 0 || isUnbeatable(trial, slowest)) return hunt;
   const look = (point: Point): Point => note(hunt, point);
-  const starts = [...(isAdequate(slowest) ? [slowest] : []), ...restingStarts(trial, look)];
-  if (!monotone || starts.length === 0) starts.push(...gridStarts(trial, look));
+  const given = known.flatMap((ratios) => inBox(trial, ratios) ?? []).map((values) => trial.evaluate(values));
+  const starts = [slowest, ...given.map(look)].filter(isAdequate);
+  starts.push(...restingStarts(trial, look));
+  if (!monotone || trial.besides > 0 || starts.length === 0) starts.push(...gridStarts(trial, look));
   if (starts.length === 0) starts.push(...cooledStarts(trial, hunt.coolest, look));
   starts.sort((one, other) => one.energy - other.energy);
   if (trial.floors.length > 1) refine(hunt, starts, toBeat);
@@ -137,27 +131,31 @@ function huntWithin(trial: Trial, monotone: boolean, toBeat: number): Hunt {
 /**
  * Quietest speeds of the banks of a build at which every limit of a duty holds.
  *
- * Speeds are continuous between each fan's hold floor and full speed, without the bands to avoid. From several
- * starts (all banks together; some at their floors) the search descends along the limits with a local model of
- * noise and cooling, then exchanges speed between banks until nothing is gained.
+ * Speeds are continuous between each fan's hold floor and full speed, without the bands to avoid; banks on one header
+ * have one. From several starts (all banks together; some at their floors) the search descends along the limits with a
+ * local model of noise and cooling, then exchanges speed between banks until nothing is gained.
  *
  * @param trial build and duty
  * @param monotone whether faster is known never to warm any limited part in this airway
  * @param toBeat sound energy at the listener of interest [-]: results far above it are left unpolished
+ * @param known speeds to start from beside the usual ones
  */
 export function quietestSpeeds(
   trial: Trial,
   monotone: boolean,
   toBeat: number = Number.POSITIVE_INFINITY,
+  known: readonly Float64Array[] = [],
 ): Quietest {
-  const [first, ...others] = withoutAvoidedSpeeds(trial);
+  const [first, ...others] = speedBoxes(trial);
   // A bank that must avoid every speed cannot run: what it would do at full speed is the nearest miss.
   if (!first) return { best: null, coolest: trial.evaluate(fullSpeed(trial)) };
-  const found = huntWithin(first, monotone, toBeat);
+  const found = huntWithin(first, monotone, toBeat, known);
   for (const box of others) {
-    const { best, coolest } = huntWithin(box, monotone, Math.min(toBeat, found.best?.energy ?? toBeat));
+    const enough = Math.min(toBeat, found.best?.energy ?? toBeat);
+    const { best, coolest } = huntWithin(box, monotone, enough, known);
     found.best = quieter(found.best, best);
     if (coolest.worst < found.coolest.worst) found.coolest = coolest;
   }
-  return { best: found.best, coolest: found.coolest };
+  const inFull = (point: Point): Point => ({ ...point, ratios: first.allSpeeds(point.ratios) });
+  return { best: found.best && inFull(found.best), coolest: inFull(found.coolest) };
 }

@@ -1,14 +1,16 @@
 import type { Duty, Enclosure } from '../enclosure/enclosure.ts';
 import { assemble } from '../enclosure/machine.ts';
 import type { BuildOutcome } from '../enclosure/outcome.ts';
+import { isByLevel } from './asks/goal.ts';
+import { ASK_REASONS } from './asks/reasons.ts';
 import { isFailed, outcomeAt } from './build-outcome.ts';
 import type { SearchOptions } from './hunt.ts';
 import type { Candidate } from './list.ts';
 import { nearestMiss } from './nearest-miss.ts';
 import type { Objective } from './objective.ts';
 import { quietestSpeeds } from './quietest-speeds.ts';
-import type { RankedBuild, Ranking } from './ranking.ts';
-import { beginSearch, SEARCH_OPTIONS, type Search } from './search.ts';
+import type { NearestMiss, RankedBuild, Ranking } from './ranking.ts';
+import { beginSearch, SEARCH_OPTIONS, type Search, type SearchCounts } from './search.ts';
 import { createTrial, fullSpeed } from './trial.ts';
 
 /** Works out what a row shows beyond its level: duties without a share, and the reserve at full speed. */
@@ -18,7 +20,7 @@ function outcomeOf(search: Search, candidate: Candidate): BuildOutcome | null {
   let reserve = Number.POSITIVE_INFINITY;
   const ratios = plant.enclosure.duties.map((duty: Duty, index) => {
     const trial = createTrial(machine, duty);
-    reserve = Math.min(reserve, -trial.evaluate(fullSpeed(trial)).worst);
+    reserve = Math.min(reserve, -trial.evaluate(fullSpeed(trial)).warmest);
     const known = candidate.speeds[index];
     if (known) return known;
     const { best, coolest } = quietestSpeeds(trial, monotone);
@@ -58,20 +60,36 @@ function rowsOf(
     .map((row, index) => ({ ...row, rank: index + 1 }));
 }
 
+/** Rows by cost as the search has them. */
+function rowsByCost(outcomes: readonly BuildOutcome[]): readonly RankedBuild[] {
+  return outcomes.map((outcome, index) => ({ rank: index + 1, tie: index + 1, outcome }));
+}
+
+/** The nearest miss of a search that found nothing; null if the limits are not what is missed. */
+function missOf({ plant, monotone }: Search, { ruledOut }: SearchCounts): NearestMiss | null {
+  const miss = nearestMiss(plant, monotone);
+  const asked = ASK_REASONS.some((reason) => (ruledOut.get(reason) ?? 0) > 0);
+  return miss?.outcome.adequate && asked ? null : miss;
+}
+
 /**
  * The answer of a search as it stands: finished or stopped early.
  *
  * @param search a search begun with `beginSearch`
  */
 export function rankingOf(search: Search): Ranking {
-  const { enclosure } = search.plant;
+  const { plant, objective, ranked } = search;
+  const { enclosure } = plant;
   const counts = search.counts();
   const outcomes = search.best().flatMap((candidate) => outcomeOf(search, candidate) ?? []);
   const complete = counts.open === 0;
-  const miss = outcomes.length === 0 && complete ? nearestMiss(search.plant, search.monotone) : null;
+  const miss = outcomes.length === 0 && complete ? missOf(search, counts) : null;
   return {
     title: enclosure.title,
-    rows: rowsOf(outcomes, enclosure.assumptions.sound.tie, search.objective.levelOf),
+    rows: isByLevel(ranked.goal)
+      ? rowsOf(outcomes, enclosure.assumptions.sound.tie, objective.levelOf)
+      : rowsByCost(outcomes),
+    by: ranked,
     asked: search.asked,
     count: {
       space: counts.space,

@@ -1,6 +1,7 @@
 import type { LimitKind } from '../enclosure/enclosure.ts';
 import type { BuildOutcome } from '../enclosure/outcome.ts';
 import type { Decibels, KelvinDifference } from '../quantities/dimensions.ts';
+import type { Goal } from './asks/goal.ts';
 
 /** How the builds of a space fared. */
 export interface SearchCount {
@@ -8,7 +9,7 @@ export interface SearchCount {
   readonly space: number;
   /** Builds whose quietest speeds were worked out. */
   readonly solved: number;
-  /** Builds put out without that, by the reason. */
+  /** Builds put out, by the reason: without that, but for those that are refused at the speeds found for them. */
   readonly ruledOut: readonly { readonly bound: string; readonly builds: number }[];
   /** Builds not looked at because the search was stopped. */
   readonly open: number;
@@ -39,10 +40,21 @@ export interface NearestMiss {
   readonly reason?: string;
 }
 
+/** What a ranking goes by. */
+export interface RankedBy {
+  readonly goal: Goal;
+  /** The only duty whose level counts; all that last if absent. */
+  readonly duty?: string;
+  /** Highest level that was asked for [dB]; any if absent. */
+  readonly cap?: Decibels;
+}
+
 /** Answer of a search. */
 export interface Ranking {
   readonly title: string;
   readonly rows: readonly RankedBuild[];
+  /** What it goes by; the mean level over time if absent. */
+  readonly by?: RankedBy;
   /** Length of the list that was asked for [-]. */
   readonly asked: number;
   readonly count: SearchCount;

@@ -3,24 +3,19 @@ import { type Enclosure, OUTSIDE } from '../enclosure/enclosure.ts';
 import { type Plant, plantOf } from '../enclosure/machine.ts';
 import type { Decibels } from '../quantities/dimensions.ts';
 import { levelOf } from '../sound/levels.ts';
+import { levelFor, rankedBy } from './asks/goal.ts';
+import { createWishes, withWishes } from './asks/wishes.ts';
 import { coolPlantOf } from './cooling-bound.ts';
-import {
-  BOUNDS,
-  type Bound,
-  type Hunt,
-  look,
-  putOut,
-  type SearchOptions,
-  toBeat,
-  type Waiting,
-  wait,
-} from './hunt.ts';
+import { BOUNDS, type Bound, type Hunt, type SearchOptions, type Waiting, wait } from './hunt.ts';
 import { bankPlaces } from './leg-banks.ts';
 import { type Candidate, newShortList } from './list.ts';
+import { type Finding, lookAlone } from './look-alone.ts';
 import { fasterIsCooler } from './monotone-airway.ts';
-import { OBJECTIVES, type Objective } from './objective.ts';
+import type { Objective } from './objective.ts';
 import { optionForest } from './option-tree.ts';
 import { createPromises } from './promise.ts';
+import type { RankedBy } from './ranking.ts';
+import { nextRound, take } from './round.ts';
 import { elementSets, spaceSize } from './space.ts';
 
 export const SEARCH_OPTIONS: SearchOptions = { top: 10, gap: 0.01 };
@@ -38,14 +33,23 @@ export interface SearchCounts {
 
 /** A search under way. */
 export interface Search {
-  /** Looks at one more set of builds; false once nothing is left to look at. */
+  /** Looks at one more round of sets; false once nothing is left to look at. */
   readonly step: () => boolean;
+  /** The sets of one more round, to be looked at by anybody; none once nothing is left. */
+  readonly round: () => readonly Waiting[];
+  /** Looks at one set of a round. */
+  readonly look: (set: Waiting, toBeat: number) => Finding;
+  /** Takes in what was found of a whole round, in its order. */
+  readonly take: (findings: readonly Finding[]) => void;
+  /** Energy at the listener that a further build must stay below [-]; the same for all sets of a round. */
+  readonly toBeat: () => number;
   /** Best builds so far, quietest first. */
   readonly best: () => readonly Candidate[];
   readonly counts: () => SearchCounts;
   readonly plant: Plant;
   readonly monotone: boolean;
   readonly objective: Objective;
+  readonly ranked: RankedBy;
   /** Length of the list that was asked for [-]. */
   readonly asked: number;
 }
@@ -64,31 +68,20 @@ function dutyOrder(enclosure: Enclosure): readonly number[] {
     .map(({ index }) => index);
 }
 
-/** Nothing that waits can do better than the list. */
-function putOutRest(hunt: Hunt): void {
-  for (const { build } of hunt.waiting.data) putOut(hunt, 'too loud for the air it must move', build);
-  hunt.waiting.data.length = 0;
-  hunt.waiting.length = 0;
-}
-
 function step(hunt: Hunt): boolean {
-  const first = hunt.waiting.peek();
-  if (!first) return false;
-  if (first.value >= toBeat(hunt)) {
-    putOutRest(hunt);
-    return false;
-  }
-  hunt.waiting.pop();
-  look(hunt, first);
-  return true;
+  const round = nextRound(hunt);
+  const beat = hunt.list.toBeat();
+  const findings = round.map((first) => lookAlone(hunt, first, beat));
+  for (const finding of findings) take(hunt, finding);
+  return round.length > 0;
 }
 
 /** What a build not yet worked out might still gain on the last of the list [dB]. */
-function gapNow({ waiting, options, list, spreading }: Hunt): Decibels {
+function gapNow({ waiting, options, list, spreading, wishes }: Hunt): Decibels {
   const promised = waiting.peek();
   if (!promised) return options.gap;
   const last = list.candidates[options.top - 1];
-  if (!last) return Number.POSITIVE_INFINITY;
+  if (!last || !wishes.byLevel) return Number.POSITIVE_INFINITY;
   return Math.max(options.gap, levelOf(last.energy * spreading) - levelOf(promised.value));
 }
 
@@ -106,22 +99,28 @@ function gapNow({ waiting, options, list, spreading }: Hunt): Decibels {
  */
 export function beginSearch(scenario: Enclosure, options: SearchOptions = SEARCH_OPTIONS): Search {
   // What meets a demand holds the limits of its own enclosure, so whatever these rule out is out.
-  const enclosure = options.demand?.atLeast ?? scenario;
+  const enclosure = withWishes(options.demand?.atLeast ?? scenario, options);
   const space = spaceSize(enclosure);
   const plant = plantOf(enclosure);
-  const objective = OBJECTIVES[options.by ?? 'mean'];
+  const { by = 'mean', duty } = options;
+  const objective = levelFor(enclosure, by, duty);
   const forest = optionForest(enclosure);
+  const wishes = createWishes(enclosure, forest, by);
   const hunt: Hunt = {
     enclosure,
     plant,
     coolPlant: coolPlantOf(enclosure),
     monotone: fasterIsCooler(plant),
     objective,
+    wishes,
     promises: createPromises(enclosure, plant, objective, forest),
     forest,
     options,
-    list: newShortList(options.top, options.gap),
-    waiting: new TinyQueue<Waiting>([], (a, b) => a.value - b.value || a.arrival - b.arrival),
+    list: newShortList(options.top, options.gap, wishes.byLevel),
+    waiting: new TinyQueue<Waiting>(
+      [],
+      (a, b) => a.cost - b.cost || a.value - b.value || a.arrival - b.arrival,
+    ),
     ruledOut: new Map(BOUNDS.map((name) => [name, 0])),
     banks: bankOrder(enclosure),
     duties: dutyOrder(enclosure),
@@ -131,11 +130,15 @@ export function beginSearch(scenario: Enclosure, options: SearchOptions = SEARCH
     solved: 0,
     passes: 0,
   };
-  for (const set of elementSets(enclosure)) {
-    wait(hunt, set, hunt.promises.coarse(set, hunt.promises.none, Number.POSITIVE_INFINITY), false, 0);
-  }
+  for (const set of elementSets(enclosure)) wait(hunt, set, hunt.promises.none, 'not yet', 0);
   return {
     step: () => step(hunt),
+    round: () => nextRound(hunt),
+    look: (set, beat) => lookAlone(hunt, set, beat),
+    take: (findings) => {
+      for (const finding of findings) take(hunt, finding);
+    },
+    toBeat: () => hunt.list.toBeat(),
     best: () => hunt.list.candidates,
     counts: () => ({
       space,
@@ -145,9 +148,10 @@ export function beginSearch(scenario: Enclosure, options: SearchOptions = SEARCH
       passes: hunt.passes,
       gap: gapNow(hunt),
     }),
-    plant: options.demand ? plantOf(scenario) : plant,
+    plant: options.demand ? plantOf(withWishes(scenario, options)) : plant,
     monotone: hunt.monotone,
     objective,
+    ranked: rankedBy(enclosure, options),
     asked: options.top,
   };
 }

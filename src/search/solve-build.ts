@@ -39,7 +39,7 @@ export function solveBuild(machine: Machine, monotone: boolean): SolvedBuild {
   const duties = machine.plant.enclosure.duties.map((duty) => {
     const trial = createTrial(machine, duty);
     const fastest = trial.evaluate(fullSpeed(trial));
-    reserve = Math.min(reserve, -fastest.worst);
+    reserve = Math.min(reserve, -fastest.warmest);
     const solved = settled(duty, quietestSpeeds(trial, monotone));
     passes += trial.passes();
     return solved;

@@ -1,12 +1,13 @@
 import { type AskedLimit, askedLimits, refusals } from '../enclosure/asked-limits.ts';
-import { allowedRanges } from '../enclosure/avoided-speeds.ts';
+import { drivesOf, perBank } from '../enclosure/drives.ts';
 import type { Duty } from '../enclosure/enclosure.ts';
 import type { Machine } from '../enclosure/machine.ts';
-import { newNoiseState, soundEnergy } from '../enclosure/noise.ts';
+import { newNoiseState, quietestEnergy, soundEnergy } from '../enclosure/noise.ts';
 import { createPass, type PassFailure } from '../enclosure/pass.ts';
 import { conditionsOf, newPassState } from '../enclosure/pass-state.ts';
 import { HOPELESS } from '../heat/part-temperature.ts';
-import type { Fraction, KelvinDifference } from '../quantities/dimensions.ts';
+import type { Fraction, KelvinDifference, Watts } from '../quantities/dimensions.ts';
+import { pointAsks } from './asks/point-asks.ts';
 
 /** Accuracy of the temperatures of a trial [K]: a level changes by about 1 dB per kelvin at most. */
 const TRIAL_TOLERANCE: KelvinDifference = 1e-6;
@@ -17,10 +18,17 @@ export interface Point {
   readonly ratios: Float64Array;
   /** Sound energy at the listener [-]; infinite if there is no solution. */
   readonly energy: number;
-  /** Temperature above what each limit allows [K], margin included; order of the trial's limits. */
+  /**
+   * Temperature above what each limit allows [K], margin included; order of the trial's limits. Behind them what is
+   * asked of the working points.
+   */
   readonly excess: Float64Array;
   /** The largest excess [K]; ≤ 0 if all limits hold and nothing is refused; −∞ if there are none. */
   readonly worst: KelvinDifference;
+  /** The same of the temperatures alone [K]. */
+  readonly warmest: KelvinDifference;
+  /** Electrical power of all fans [W]. */
+  readonly fanPower: Watts;
   readonly failure: PassFailure | null;
 }
 
@@ -29,18 +37,19 @@ export interface Trial {
   readonly machine: Machine;
   readonly duty: Duty;
   readonly limits: readonly AskedLimit[];
+  /** Entries of the excess that a faster fan may make worse though every part gets cooler [-]. */
+  readonly besides: number;
   /** Lowest speed of each bank as a share of full speed [-]. */
   readonly floors: Float64Array;
   /** Highest speed of each bank as a share of full speed [-]. */
   readonly ceilings: Float64Array;
   readonly evaluate: (ratios: Float64Array) => Point;
+  /** Least energy that these or any higher speeds can have [-]. */
+  readonly leastEnergy: (ratios: Float64Array) => number;
+  /** Speeds of all banks, where those of the trial stand for several. */
+  readonly allSpeeds: (ratios: Float64Array) => Float64Array;
   /** Passes made so far. */
   readonly passes: () => number;
-}
-
-/** Least speeds of the banks of a build [-]. */
-function floorsOf(machine: Machine): Float64Array {
-  return Float64Array.from(machine.banks, (bank) => allowedRanges(bank)[0]?.from ?? 1);
 }
 
 /**
@@ -58,7 +67,9 @@ export function createTrial(machine: Machine, duty: Duty, fanHeat = 1, asked?: F
   const state = newPassState(machine);
   const noise = newNoiseState(machine);
   const limits = askedLimits(machine, duty);
+  const asks = pointAsks(machine);
   const isRefused = refusals(machine, duty);
+  const drives = drivesOf(machine);
   let passes = 0;
 
   const excessOf = ({ found, limit }: AskedLimit, index: number): KelvinDifference =>
@@ -67,28 +78,53 @@ export function createTrial(machine: Machine, duty: Duty, fanHeat = 1, asked?: F
   const evaluate = (ratios: Float64Array): Point => {
     passes += 1;
     const failure = pass(conditions, ratios, state, TRIAL_TOLERANCE);
-    const excess = failure
-      ? new Float64Array(limits.length).fill(Number.POSITIVE_INFINITY)
-      : Float64Array.from(limits, excessOf);
-    const energy = failure ? Number.POSITIVE_INFINITY : soundEnergy(machine, ratios, state, noise);
+    if (failure) return failedAt(ratios, limits.length + asks.length, failure);
+    const temperatures = limits.map(excessOf);
+    const excess = Float64Array.from([...temperatures, ...asks.map((ask) => ask(ratios, state))]);
+    const energy = soundEnergy(machine, ratios, state, noise);
     // Among refused ones the coolest still counts as the least bad.
-    const hopeless = !failure && isRefused(state) ? HOPELESS + Math.max(0, largest(excess)) : null;
-    const worst = failure ? Number.POSITIVE_INFINITY : (hopeless ?? largest(excess));
-    return { ratios: Float64Array.from(ratios), energy, excess, worst, failure };
+    const refused = isRefused(state);
+    const overall = (most: number): KelvinDifference => (refused ? HOPELESS + Math.max(0, most) : most);
+    const worst = overall(largest(excess));
+    const warmest = asks.length > 0 ? overall(largest(temperatures)) : worst;
+    const fanPower = state.fanPowers.reduce((sum, power) => sum + power, 0);
+    return { ratios: Float64Array.from(ratios), energy, excess, worst, warmest, fanPower, failure: null };
   };
 
   return {
     machine,
     duty,
     limits,
-    floors: floorsOf(machine),
-    ceilings: Float64Array.from(machine.banks, (bank) => allowedRanges(bank).at(-1)?.to ?? 1),
+    besides: asks.length,
+    floors: perBank(
+      drives,
+      drives.map(({ ranges }) => ranges[0]?.from ?? 1),
+    ),
+    ceilings: perBank(
+      drives,
+      drives.map(({ ranges }) => ranges.at(-1)?.to ?? 1),
+    ),
     evaluate,
+    leastEnergy: (ratios) => quietestEnergy(machine, ratios),
+    allSpeeds: (ratios) => ratios,
     passes: () => passes,
   };
 }
 
-function largest(values: Float64Array): number {
+/** A point without a solution. */
+function failedAt(ratios: Float64Array, entries: number, failure: PassFailure): Point {
+  return {
+    ratios: Float64Array.from(ratios),
+    energy: Number.POSITIVE_INFINITY,
+    excess: new Float64Array(entries).fill(Number.POSITIVE_INFINITY),
+    worst: Number.POSITIVE_INFINITY,
+    warmest: Number.POSITIVE_INFINITY,
+    fanPower: Number.POSITIVE_INFINITY,
+    failure,
+  };
+}
+
+function largest(values: ArrayLike<number> & Iterable<number>): number {
   let most = Number.NEGATIVE_INFINITY;
   for (const value of values) if (value > most) most = value;
   return most;
@@ -114,22 +150,4 @@ export function clampRatio(trial: Trial, bank: number, ratio: Fraction): Fractio
 /** Every bank as fast as the trial allows. */
 export function fullSpeed(trial: Trial): Float64Array {
   return Float64Array.from(trial.ceilings);
-}
-
-/**
- * The trial restricted to each combination of the speed ranges its banks may run in; just itself if no bank has
- * speeds to avoid.
- */
-export function withoutAvoidedSpeeds(trial: Trial): readonly Trial[] {
-  let boxes: { readonly floors: number[]; readonly ceilings: number[] }[] = [{ floors: [], ceilings: [] }];
-  for (const bank of trial.machine.banks) {
-    boxes = boxes.flatMap(({ floors, ceilings }) =>
-      allowedRanges(bank).map(({ from, to }) => ({ floors: [...floors, from], ceilings: [...ceilings, to] })),
-    );
-  }
-  return boxes.map(({ floors, ceilings }) => ({
-    ...trial,
-    floors: Float64Array.from(floors),
-    ceilings: Float64Array.from(ceilings),
-  }));
 }

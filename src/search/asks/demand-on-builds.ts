@@ -1,4 +1,4 @@
-import type { Build, Enclosure } from '../enclosure/enclosure.ts';
+import type { Build, Enclosure } from '../../enclosure/enclosure.ts';
 
 /** Speeds at which a build meets a demand. */
 export interface Met {
