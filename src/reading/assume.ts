@@ -7,8 +7,35 @@ import { check, type Findings, isMap } from './findings.ts';
 /** Words allowed where an assumption is a word and not a number, by key. */
 const words: Readonly<Record<string, readonly string[]>> = { powerField: Object.keys(FIELD_DIRECTIVITY) };
 
-/** Assumptions that make no sense outside a range, by key: areas and resistances that must not vanish [-]. */
+/** Rises of a level [dB]: the proof of a ranking rests on none of them being negative. */
+const rise = { least: 0, most: 100 };
+
+/** Divisors and slopes: nothing so small that it stands for nothing. */
+const above = { least: 0.001, most: 1000 };
+
+/**
+ * Assumptions that make no sense outside a range, by key: areas and resistances that must not vanish [-], rises that
+ * must not be falls.
+ */
 const ranges: Readonly<Record<string, { readonly least: number; readonly most: number }>> = {
+  rise,
+  guard: rise,
+  mesh: rise,
+  panel: rise,
+  fins: rise,
+  wall: rise,
+  bar: rise,
+  fan: rise,
+  'counter-fan': rise,
+  installationCap: rise,
+  secondNeighbour: { least: 0, most: 1 },
+  ramp: { least: 0.001, most: 1 },
+  gapScale: above,
+  least: above,
+  most: above,
+  leastRise: above,
+  ratingScatter: above,
+  speedExponentUncertainty: above,
   bladeCircle: { least: 0.5, most: 1 },
   hub: { least: 0, most: 0.9 },
   stopped: { least: 0.01, most: 100 },
@@ -26,7 +53,30 @@ export const assumeForm = formOf(ASSUMPTIONS, '').optional();
  */
 export function readAssumptions(value: unknown, findings: Findings): Assumptions {
   const given = check(assumeForm, value, ['assume'], findings);
-  return overlay(ASSUMPTIONS, given);
+  const assumptions = overlay(ASSUMPTIONS, given);
+  checkOrder(assumptions, findings);
+  return assumptions;
+}
+
+/** Lists and ranges are read in order, so they must stand in it. */
+function checkOrder({ sound }: Assumptions, findings: Findings): void {
+  const { workingPoint, levelBands, speedExponentRange } = sound;
+  const ordered: readonly (readonly [string, readonly number[]])[] = [
+    ['working-point', workingPoint.map(({ flowShare }) => flowShare)],
+    ['level-bands', levelBands.map(({ upTo }) => upTo)],
+    ['speed-exponent-range', [speedExponentRange.least, speedExponentRange.most]],
+  ];
+  for (const [key, values] of ordered) {
+    if (values.every((each, index) => index === 0 || each > (values[index - 1] as number))) continue;
+    findings.push({
+      code: 'conflict',
+      path: ['assume', 'sound', key],
+      at: 'value',
+      message: 'these do not rise from each to the next',
+      found: values.join(', '),
+      expected: 'each greater than the one before',
+    });
+  }
 }
 
 function numberForm(key: string): z.ZodType {

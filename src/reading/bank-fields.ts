@@ -27,6 +27,9 @@ export const bankForm = z.strictObject({
   'inlet-wall': positive(written.length).optional(),
   /** Distance to a flat wall behind the outlet. */
   'outlet-wall': positive(written.length).optional(),
+  /** Distance to a bar, a cable or a board across a part of the inlet, and of the outlet. */
+  'inlet-bar': notNegative(written.length).optional(),
+  'outlet-bar': notNegative(written.length).optional(),
   ...hearingFields,
   /** Bands of speed to keep out of, such as [[900 rpm, 1100 rpm]]. */
   avoid: z.array(speedBand).optional(),

@@ -58,6 +58,8 @@ export function readBankPlace(
     outletGap: given['outlet-gap'],
     ...(given['inlet-wall'] === undefined ? {} : { inletWall: given['inlet-wall'] }),
     ...(given['outlet-wall'] === undefined ? {} : { outletWall: given['outlet-wall'] }),
+    ...(given['inlet-bar'] === undefined ? {} : { inletBar: given['inlet-bar'] }),
+    ...(given['outlet-bar'] === undefined ? {} : { outletBar: given['outlet-bar'] }),
     ...(given.avoid ? { avoid: given.avoid } : {}),
     ...(heard ? { heard } : {}),
   };

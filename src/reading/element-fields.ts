@@ -9,6 +9,7 @@ import { isMap } from './findings.ts';
 import { findingsOf, misspelt } from './form-issues.ts';
 import { keysOf } from './form-tree.ts';
 import type { Path } from './problem.ts';
+import { STOCK_KEY } from './stock/stock-item.ts';
 
 /** The key that tells a bank of fans from the kinds of elements. */
 const BANK = 'bank';
@@ -97,7 +98,7 @@ function twoKinds(telling: readonly string[], path: Path): Findings[number] {
 
 function noKind(fields: WrittenMap, path: Path): Findings[number] {
   const kinds = [...formsByKey.keys()];
-  const keys = Object.keys(fields);
+  const keys = Object.keys(fields).filter((key) => key !== STOCK_KEY);
   const known = new Set([...formsByKey.values()].flatMap(keysOf));
   for (const key of keys.filter((each) => !known.has(each))) {
     const meant = nearestName(key, kinds);

@@ -1,4 +1,4 @@
-import type { ElementKind } from '../elements/element.ts';
+import type { Element, ElementKind } from '../elements/element.ts';
 import type { ElementOption, ElementPlace } from '../enclosure/enclosure.ts';
 import { describeValue } from '../quantities/written.ts';
 import { makeElement, readKind } from './element-fields.ts';
@@ -8,6 +8,8 @@ import { keysOf, valueAt } from './form-tree.ts';
 import { readHearing, splitHearing } from './hearing.ts';
 import { duplicate } from './name-findings.ts';
 import type { Path } from './problem.ts';
+import { fromStock } from './stock/from-stock.ts';
+import { STOCK_KEY, type StockItem } from './stock/stock-item.ts';
 
 /** Most options of one place [-]: more would be a slip, such as one value too many in each of five lists. */
 const MOST_OPTIONS = 2000;
@@ -15,46 +17,72 @@ const MOST_OPTIONS = 2000;
 /** The key under which whole elements stand to choose from. */
 const WHOLE = 'element';
 
+/** A place as written. */
+export interface WrittenPlace {
+  readonly id: string;
+  readonly kind: ElementKind;
+  /** Its entry under `elements`. */
+  readonly fields: WrittenMap;
+  /** Its entry under `choices`; undefined if it has none. */
+  readonly choice: unknown;
+}
+
+/** What readers of elements share. */
+interface Reader {
+  /** What elements may call for. */
+  readonly stock: readonly StockItem[];
+  /** Receives what is wrong. */
+  readonly findings: Findings;
+}
+
 /**
  * Reads the place of a passive element and what may stand there.
  *
- * @param id name of the place
- * @param kind of the element
- * @param fields its entry under `elements`, as written
- * @param choice its entry under `choices`, as written; undefined if it has none
+ * @param place as written
+ * @param stock what it may call for
  * @param findings receives what is wrong
  */
 export function readElementPlace(
-  id: string,
-  kind: ElementKind,
-  fields: WrittenMap,
-  choice: unknown,
+  { id, kind, fields, choice }: WrittenPlace,
+  stock: readonly StockItem[],
   findings: Findings,
 ): ElementPlace | undefined {
   const path = ['elements', id];
-  const { heard, own } = splitHearing(fields, keysOf(kind.form), path, findings);
-  const options = readOptions(id, kind, own, choice, findings);
+  const { heard, own } = splitHearing(fields, fieldsOf(kind), path, findings);
+  const options = readOptions({ id, kind, fields: own, choice }, { stock, findings });
   const hearing = readHearing(heard, options ?? [], path, options ? findings : []);
   return options && { kind: 'element', id, options, ...(hearing ? { heard: hearing } : {}) };
 }
 
-function readOptions(
-  id: string,
+/** Keys an element of a kind may have. */
+function fieldsOf(kind: ElementKind): readonly string[] {
+  return [...keysOf(kind.form), STOCK_KEY];
+}
+
+/** The element of written fields, with what it calls for. */
+function elementOf(
   kind: ElementKind,
   fields: WrittenMap,
-  choice: unknown,
-  findings: Findings,
-): readonly ElementOption[] | undefined {
+  placeOf: (path: Path) => Path,
+  { stock, findings }: Reader,
+): Element | undefined {
+  const whole = fromStock(kind, fields, { stock, placeOf }, findings);
+  return whole && makeElement(kind, whole, placeOf, findings);
+}
+
+function readOptions(place: WrittenPlace, reader: Reader): readonly ElementOption[] | undefined {
+  const { id, kind, fields, choice } = place;
+  const { findings } = reader;
   if (isMap(choice) && Object.hasOwn(choice, WHOLE)) {
     const only = Object.keys(choice).length === 1;
     if (!only)
       findings.push({ code: 'conflict', path: ['choices', id, WHOLE], at: 'key', message: NOT_BOTH });
-    const base = makeElement(kind, fields, (path) => ['elements', id, ...path], findings);
-    const options = wholeElements(id, choice[WHOLE], findings);
+    const base = elementOf(kind, fields, (path) => ['elements', id, ...path], reader);
+    const options = wholeElements(id, choice[WHOLE], reader);
     return base && options;
   }
   const variants = choice === undefined ? [[]] : combinations(id, kind, choice, findings);
-  const options = variants?.map((variant) => makeVariant(id, kind, fields, variant, findings));
+  const options = variants?.map((variant) => makeVariant(place, variant, reader));
   return options?.every((option) => option !== undefined) ? options : undefined;
 }
 
@@ -75,7 +103,7 @@ function combinations(
   findings: Findings,
 ): readonly (readonly Setting[])[] | undefined {
   const path = ['choices', id];
-  const known = keysOf(kind.form);
+  const known = fieldsOf(kind);
   const before = findings.length;
   let variants: (readonly Setting[])[] = [[]];
   for (const [field, values] of entriesOf(choice, path, findings)) {
@@ -97,11 +125,9 @@ function combinations(
 }
 
 function makeVariant(
-  id: string,
-  kind: ElementKind,
-  fields: WrittenMap,
+  { id, kind, fields }: WrittenPlace,
   variant: readonly Setting[],
-  findings: Findings,
+  reader: Reader,
 ): ElementOption | undefined {
   const chosen = Object.fromEntries(variant.map(({ field, value }) => [field, value]));
   const placeOf = ([first, ...rest]: Path): Path => {
@@ -109,16 +135,17 @@ function makeVariant(
     if (setting) return ['choices', id, setting.field, setting.index, ...rest];
     return first === undefined ? ['elements', id] : ['elements', id, first, ...rest];
   };
-  const element = makeElement(kind, { ...fields, ...chosen }, placeOf, findings);
+  const element = elementOf(kind, { ...fields, ...chosen }, placeOf, reader);
   const label = variant.map(({ field, value }) => `${field} ${describeValue(value)}`).join(', ');
   return element && { label, element };
 }
 
-function wholeElements(id: string, value: unknown, findings: Findings): readonly ElementOption[] | undefined {
+function wholeElements(id: string, value: unknown, reader: Reader): readonly ElementOption[] | undefined {
+  const { findings } = reader;
   const path = ['choices', id, WHOLE];
   const labels = new Set<string>();
   const options = itemsOf(value, path, findings).map((item, index) => {
-    const option = wholeElement(item, [...path, index], findings);
+    const option = wholeElement(item, [...path, index], reader);
     if (option && labels.has(option.label))
       findings.push(duplicate('option', option.label, [...path, index]));
     if (option) labels.add(option.label);
@@ -128,7 +155,8 @@ function wholeElements(id: string, value: unknown, findings: Findings): readonly
   return complete.length === options.length && options.length > 0 ? complete : undefined;
 }
 
-function wholeElement(item: unknown, path: Path, findings: Findings): ElementOption | undefined {
+function wholeElement(item: unknown, path: Path, reader: Reader): ElementOption | undefined {
+  const { findings } = reader;
   const { name, ...fields } = isMap(item) ? item : {};
   const known = readKind(isMap(item) ? fields : item, path, findings);
   if (!known) return undefined;
@@ -141,7 +169,8 @@ function wholeElement(item: unknown, path: Path, findings: Findings): ElementOpt
     });
     return undefined;
   }
-  const element = makeElement(known.kind, known.fields, (inner) => [...path, ...inner], findings);
-  const telling = `${known.kind.key} ${describeValue(valueAt(item, [known.kind.key]))}`;
+  const element = elementOf(known.kind, known.fields, (inner) => [...path, ...inner], reader);
+  const tells = Object.hasOwn(fields, STOCK_KEY) ? STOCK_KEY : known.kind.key;
+  const telling = `${tells} ${describeValue(valueAt(item, [tells]))}`;
   return element && { label: name === undefined ? telling : describeValue(name), element };
 }

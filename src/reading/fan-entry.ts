@@ -58,6 +58,7 @@ export function readFan(
     ...(fields.price === undefined ? {} : { price: fields.price }),
     ...(fields.blades === undefined ? {} : { blades: fields.blades }),
     ...(fields.struts === undefined ? {} : { struts: fields.struts }),
+    ...(fields.turns === undefined ? {} : { turns: fields.turns }),
     provenance: fields.provenance ?? context.provenance,
   };
 }

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { MOUNTINGS, TURNS } from '../fan/fan-model.ts';
 import { bounded, notNegative, positive, written } from '../quantities/written.ts';
 import { FIELD_DIRECTIVITY, type SoundField } from '../sound/rating.ts';
 import { OCTAVES } from '../sound/spectrum.ts';
@@ -30,6 +31,9 @@ const octaves = bounded(
   error: `octaves are ${OCTAVES.length} levels, for ${OCTAVES.join(', ')} Hz`,
 });
 
+/** How the fan was mounted when it was rated. */
+const mounted = z.enum(MOUNTINGS).default('free');
+
 const pressureRating = z
   .strictObject({
     level: level.optional(),
@@ -37,6 +41,7 @@ const pressureRating = z
     speed: positive(written.speed).optional(),
     distance: positive(written.length).optional(),
     field: z.enum(Object.keys(FIELD_DIRECTIVITY) as [SoundField, ...SoundField[]]).optional(),
+    mounted,
   })
   .refine((rating) => rating.level !== undefined || rating.octaves !== undefined, {
     error: 'a rating has a "level", a "power-level" or "octaves"',
@@ -46,6 +51,7 @@ const powerRating = z.strictObject({
   'power-level': level,
   octaves: octaves.optional(),
   declared: z.boolean().default(false),
+  mounted,
   speed: positive(written.speed).optional(),
 });
 
@@ -70,6 +76,7 @@ export const fanForm = z
     price: written.price.optional(),
     blades: written.count.optional(),
     struts: written.count.optional(),
+    turns: z.enum(TURNS).optional(),
     provenance: provenance.optional(),
     note: z.string().optional(),
   })

@@ -1,7 +1,8 @@
-import type { Rating } from '../fan/fan-model.ts';
+import type { Rating, RatingBasis } from '../fan/fan-model.ts';
 import type { Decibels, RevolutionsPerSecond } from '../quantities/dimensions.ts';
 import { octaveBands } from '../sound/rated-spectrum.ts';
-import { ratingFromPower, ratingFromPressure } from '../sound/rating.ts';
+import { ratingFromPressure } from '../sound/rating.ts';
+import { levelOnBasis } from '../sound/rating-basis.ts';
 import type { SoundAssumptions } from '../sound/sound-assumptions.ts';
 import { weightedLevel } from '../sound/spectrum.ts';
 import type { RatingFields } from './fan-form.ts';
@@ -85,11 +86,17 @@ function checkOctaves(given: RatingFields, path: Path, findings: Findings): void
   });
 }
 
-function onePressure(given: RatingFields, speed: RevolutionsPerSecond, sound: SoundAssumptions): Rating {
+/** The basis of a rating; undefined if no assumption bears on it. */
+function basisOf(given: RatingFields, level: Decibels): RatingBasis | undefined {
+  const { mounted } = given;
+  if ('power-level' in given) return { level, of: given.declared ? 'declared-power' : 'power', mounted };
+  return mounted === 'free' ? undefined : { level, of: 'pressure', mounted };
+}
+
+/** Sound pressure at 1 m in the free field, or sound power as it stands, with what is known of the distance. */
+function asGiven(given: RatingFields, speed: RevolutionsPerSecond): Rating {
   const level = levelOn(given);
-  if ('power-level' in given) {
-    return ratingFromPower(speed, level - (given.declared ? sound.declaredAllowance : 0), sound);
-  }
+  if ('power-level' in given) return { speed, level, basisStated: true };
   const { distance, field } = given;
   return ratingFromPressure({
     speed,
@@ -101,8 +108,11 @@ function onePressure(given: RatingFields, speed: RevolutionsPerSecond, sound: So
 
 /** Octaves are brought to the same basis as the level. */
 function readRating(given: RatingFields, fullSpeed: RevolutionsPerSecond, sound: SoundAssumptions): Rating {
-  const rating = onePressure(given, given.speed ?? fullSpeed, sound);
+  const plain = asGiven(given, given.speed ?? fullSpeed);
+  const basis = basisOf(given, plain.level);
+  const level = basis ? levelOnBasis(basis, sound) : plain.level;
+  const rating = { ...plain, level, ...(basis ? { basis } : {}) };
   if (!given.octaves) return rating;
-  const shift = rating.level - levelOn(given);
-  return { ...rating, octaves: given.octaves.map((level) => level + shift) };
+  const shift = level - levelOn(given);
+  return { ...rating, octaves: given.octaves.map((each) => each + shift) };
 }

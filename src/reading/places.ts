@@ -1,6 +1,6 @@
 import type { Place } from '../enclosure/enclosure.ts';
-import type { FanModel } from '../fan/fan-model.ts';
 import { readBankPlace } from './bank-place.ts';
+import type { Catalog } from './catalog-file.ts';
 import { readKind } from './element-fields.ts';
 import { readElementPlace } from './element-place.ts';
 import { entriesOf, type Findings, isMap } from './findings.ts';
@@ -24,13 +24,13 @@ export interface WrittenPlaces {
  * Reads `elements` and `choices`.
  *
  * @param written both sections
- * @param fans of the catalog
+ * @param catalog fans and stock that may stand in them
  * @param others names that are no elements, with what they are, for choices put on the wrong thing
  * @param findings receives what is wrong
  */
 export function readPlaces(
   written: WrittenPlaces,
-  fans: readonly FanModel[],
+  catalog: Catalog,
   others: ReadonlyMap<string, string>,
   findings: Findings,
 ): PlacesSection {
@@ -44,7 +44,7 @@ export function readPlaces(
     if (names.length > 0 && !names.includes(name)) refuseChoice(name, names, others, findings);
   }
   for (const [name, value] of entries) {
-    const place = readPlace(name, value, valueAt(written.choices, [name]), fans, findings);
+    const place = readPlace(name, value, valueAt(written.choices, [name]), catalog, findings);
     if (place) places.set(name, place);
   }
   return { names, places };
@@ -54,14 +54,14 @@ function readPlace(
   name: string,
   value: unknown,
   choice: unknown,
-  fans: readonly FanModel[],
+  catalog: Catalog,
   findings: Findings,
 ): Place | undefined {
   const known = readKind(value, ['elements', name], findings);
   if (!known) return undefined;
   return known.kind
-    ? readElementPlace(name, known.kind, known.fields, choice, findings)
-    : readBankPlace(name, known.fields, choice, fans, findings);
+    ? readElementPlace({ id: name, kind: known.kind, fields: known.fields, choice }, catalog.stock, findings)
+    : readBankPlace(name, known.fields, choice, catalog.fans, findings);
 }
 
 function refuseChoice(

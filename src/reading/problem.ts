@@ -28,7 +28,9 @@ export type ProblemCode =
   /** No fan that goes into a place. */
   | 'no-fit'
   /** Points that cannot be a fan's curve. */
-  | 'fan-curve';
+  | 'fan-curve'
+  /** Can be read, but is probably a slip: told, and no reason to refuse. */
+  | 'doubtful';
 
 /** Keys and list indices from the top of a file. */
 export type Path = readonly (string | number)[];

@@ -1,8 +1,12 @@
+import type { Assumptions } from '../enclosure/assumptions.ts';
 import type { Enclosure } from '../enclosure/enclosure.ts';
 import type { FanModel } from '../fan/fan-model.ts';
 import type { Kelvins, Pascals } from '../quantities/dimensions.ts';
+import { rebasedFan } from '../sound/rating-basis.ts';
+import { readBuildWishes } from './asks/build-wishes.ts';
 import { readAssumptions } from './assume.ts';
 import { readBuilds } from './builds.ts';
+import type { Catalog } from './catalog-file.ts';
 import { readDuties } from './duties.ts';
 import { check, type Findings, isMap, keysOnly, placeFindings, type WrittenMap } from './findings.ts';
 import { valueAt } from './form-tree.ts';
@@ -15,6 +19,9 @@ import { type Reading, readReadings } from './readings.ts';
 import { marginForm, scenarioForm, titleForm } from './scenario-form.ts';
 import { readListener, readSite } from './site.ts';
 import { readSkins } from './skins.ts';
+import type { StockItem } from './stock/stock-item.ts';
+import { readUncertainties } from './uncertainty.ts';
+import { type Setting, withSettings } from './variants/settings.ts';
 import { MOST_NODES, parseYaml } from './yaml-source.ts';
 
 /** A scenario, or everything that is wrong with its file. */
@@ -35,12 +42,20 @@ const UNKNOWN_PRESSURE: Pascals = 101_325;
  * @param file its name, for messages
  * @param text its content
  * @param fans of the catalog, for places that may hold any
+ * @param stock of the catalog, for elements that call for it
+ * @param settings values that are to stand in place of what is written
  */
-export function readScenario(file: string, text: string, fans: readonly FanModel[]): ScenarioOutcome {
+export function readScenario(
+  file: string,
+  text: string,
+  fans: readonly FanModel[],
+  stock: readonly StockItem[] = [],
+  settings: readonly Setting[] = [],
+): ScenarioOutcome {
   const parsed = parseYaml(file, text, MOST_NODES.scenario);
   if (!parsed.ok) return { ok: false, problems: [parsed.problem] };
   const findings: Findings = [];
-  const scenario = readSections(parsed.source.value, fans, findings);
+  const scenario = readSections(withSettings(parsed.source.value, settings), { fans, stock }, findings);
   if (scenario && findings.length === 0) return { ok: true, ...scenario };
   if (findings.length === 0) throw new Error('a scenario could not be read, and no section said why');
   return { ok: false, problems: placeFindings(parsed.source, findings) };
@@ -52,7 +67,7 @@ interface Scenario {
 }
 
 /** Every section is read even if another is wrong, so that one run tells all. */
-function readSections(written: unknown, fans: readonly FanModel[], findings: Findings): Scenario | undefined {
+function readSections(written: unknown, catalog: Catalog, findings: Findings): Scenario | undefined {
   check(keysForm, written, [], findings);
   if (!isMap(written)) return undefined;
   /** A section that is absent has been reported by its key, if it is needed at all. */
@@ -68,7 +83,7 @@ function readSections(written: unknown, fans: readonly FanModel[], findings: Fin
   const { elements, choices, heat, airway, duties, builds, readings } = written;
   const { names: placeNames, places } = readPlaces(
     { elements, choices },
-    fans,
+    rebased(catalog, assumptions),
     otherNames(written),
     findings,
   );
@@ -85,6 +100,15 @@ function readSections(written: unknown, fans: readonly FanModel[], findings: Fin
   const named = readBuilds(builds, { placeNames, places, choices }, findings);
   const context = { placeNames, places, builds: named, partNames, chambers, room };
   const measured = readReadings(readings, context, findings);
+  const bearers = {
+    parts: partNames,
+    elements: placeNames,
+    chambers,
+    legs: legs.flatMap((leg) => leg?.id ?? []),
+    fans: catalog.fans.map(({ id }) => id),
+  };
+  const wished = readBuildWishes(written, { legs, placeNames, places }, findings);
+  const uncertainties = readUncertainties(valueAt(written, ['uncertainty']), bearers, findings);
   if (!site || !listener) return undefined;
   const enclosure = {
     title: title ?? '',
@@ -98,9 +122,16 @@ function readSections(written: unknown, fans: readonly FanModel[], findings: Fin
     duties: states,
     builds: named,
     margin: margin ?? 0,
+    ...wished,
     assumptions,
+    ...(uncertainties ? { uncertainties } : {}),
   };
   return isComplete(enclosure) ? { enclosure, readings: measured } : undefined;
+}
+
+/** The catalog with the ratings of its fans as the scenario's assumptions have them. */
+function rebased(catalog: Catalog, { sound }: Assumptions): Catalog {
+  return { ...catalog, fans: catalog.fans.map((fan) => rebasedFan(fan, sound)) };
 }
 
 /** An enclosure some of whose things could not be read. */

@@ -1,5 +1,7 @@
 import { z } from 'zod';
 import { notNegative, written } from '../quantities/written.ts';
+import { askForm } from './asks/asks.ts';
+import { headersForm } from './asks/headers.ts';
 import { assumeForm } from './assume.ts';
 import { bankChoiceForm } from './bank-fields.ts';
 import { dutyForm } from './duties.ts';
@@ -10,6 +12,7 @@ import { heatEntryForm } from './parts.ts';
 import { readingForm } from './readings.ts';
 import { listenerForm, siteForm } from './site.ts';
 import { skinsForm } from './skins.ts';
+import { uncertaintyForm } from './uncertainty.ts';
 
 /** Form of `title`. */
 export const titleForm = z.string().min(1).max(200);
@@ -39,5 +42,8 @@ export const scenarioForm = z.strictObject({
   builds: z.record(name, z.record(name, word)).optional(),
   readings: z.array(readingForm).min(1).optional(),
   margin: marginForm.optional(),
+  ask: askForm.optional(),
+  headers: headersForm.optional(),
+  uncertainty: uncertaintyForm.optional(),
   assume: assumeForm,
 });

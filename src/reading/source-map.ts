@@ -60,7 +60,7 @@ function readNode(cursor: Cursor): Node {
       }
       return { start: event.start, children };
     case EVENT_ID.SCALAR:
-      return { start: scalarStart(event), children };
+      return { start: scalarStart(cursor.text, event), children };
     default:
       return { start: undefined, children };
   }
@@ -78,8 +78,15 @@ function keyName(cursor: Cursor): string {
   return event?.type === EVENT_ID.SCALAR ? getScalarValue(cursor.text, event) : '';
 }
 
-function scalarStart(event: ScalarEvent): number | undefined {
-  if (event.valueStart < 0) return undefined;
-  const quoted = event.style === SCALAR_STYLE.SINGLE_QUOTED || event.style === SCALAR_STYLE.DOUBLE_QUOTED;
-  return quoted ? event.valueStart - 1 : event.valueStart;
+/** The sign with which a text of several lines begins, at the end of its line. */
+const BLOCK_SIGN = /[|>][+\-\d]*[ \t]*(?:[ \t]#[^\r\n]*)?(?:\r\n|\n|\r)$/;
+
+function scalarStart(text: string, { style, valueStart }: ScalarEvent): number | undefined {
+  if (valueStart < 0) return undefined;
+  if (style === SCALAR_STYLE.LITERAL_BLOCK || style === SCALAR_STYLE.FOLDED_BLOCK) {
+    const line = text.slice(0, valueStart).search(BLOCK_SIGN);
+    return line < 0 ? valueStart : line;
+  }
+  const quoted = style === SCALAR_STYLE.SINGLE_QUOTED || style === SCALAR_STYLE.DOUBLE_QUOTED;
+  return quoted ? valueStart - 1 : valueStart;
 }

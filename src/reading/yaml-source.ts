@@ -18,10 +18,13 @@ export interface YamlSource {
   readonly value: unknown;
 }
 
-/** Largest file read [bytes]; a text of as many letters is no smaller. */
-const LARGEST_FILE = 10_000_000;
 /** Most keys, values, lists and maps in one file [-]: a scenario has some hundreds, a fan some fifty. */
 export const MOST_NODES = { scenario: 20_000, catalog: 300_000 };
+/** Most letters of a file for each of them [-], and most at all: longer ones would only take time to refuse. */
+const LETTERS_A_NODE = 50;
+const MOST_LETTERS = 5_000_000;
+/** Most signs that part or open something for each of them [-]. */
+const SIGNS_A_NODE = 2;
 /** Deepest nesting of lists and maps [-]; the formats here need eight. */
 const DEEPEST = 32;
 
@@ -41,7 +44,7 @@ export function parseYaml(
   mostNodes: number,
 ): { readonly ok: true; readonly source: YamlSource } | { readonly ok: false; readonly problem: Problem } {
   const plain = text.startsWith('\uFEFF') ? text.slice(1) : text;
-  const problem = unreadable(file, plain);
+  const problem = unreadable(file, plain, mostNodes);
   if (problem) return { ok: false, problem };
   try {
     const events = parseEvents(plain, { filename: file, maxDepth: DEEPEST });
@@ -72,16 +75,28 @@ export function parseYaml(
   }
 }
 
-function unreadable(file: string, text: string): Problem | undefined {
-  if (text.length > LARGEST_FILE) {
-    const message = `the file is too large: ${text.length} letters, at most ${LARGEST_FILE} are read`;
+/** How much larger a text is than it may be, told before it is parsed; undefined if it is not. */
+function excess(text: string, mostNodes: number): string | undefined {
+  const letters = Math.min(MOST_LETTERS, LETTERS_A_NODE * mostNodes);
+  if (text.length > letters) return `${text.length} letters, at most ${letters} are read`;
+  let signs = 0;
+  for (const _ of text.matchAll(/[\n\r,[{]/g)) signs++;
+  const most = SIGNS_A_NODE * mostNodes;
+  return signs > most ? `${signs} lines, commas and brackets, at most ${most} are read` : undefined;
+}
+
+function unreadable(file: string, text: string, mostNodes: number): Problem | undefined {
+  const much = excess(text, mostNodes);
+  if (much !== undefined) {
+    const message = `the file is too large: ${much}`;
     return { code: 'too-large', file, line: 1, column: 1, path: [], message };
   }
   // U+FFFD is what a decoder leaves where bytes were no UTF-8.
   const junk = text.search(/[\0\uFFFD]/);
   if (junk < 0) return undefined;
   const { line, column } = placeIn(text, junk);
-  return { code: 'not-text', file, line, column, path: [], message: NOT_TEXT };
+  const suggestion = 'save it as UTF-8';
+  return { code: 'not-text', file, line, column, path: [], message: NOT_TEXT, suggestion };
 }
 
 const NOT_TEXT = 'not a text file in UTF-8';

@@ -48,7 +48,9 @@ const folder = new URL('../../catalog/', import.meta.url);
 
 /** All shipped catalog files, in order of their names. */
 export function shippedFamilies(): WrittenFamily[] {
-  const files = readdirSync(folder).sort((a, b) => (a < b ? -1 : 1));
+  const files = readdirSync(folder)
+    .filter((file) => file.endsWith('.yaml'))
+    .sort((a, b) => (a < b ? -1 : 1));
   return files.map((file) => familyOf(file, readFileSync(new URL(file, folder), 'utf8')));
 }
 

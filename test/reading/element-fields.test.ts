@@ -29,7 +29,13 @@ describe('an element from its fields', () => {
   it.each([Number.NaN, Number.POSITIVE_INFINITY, -1])('is refused if its loss is %d', (inertial) => {
     expect(madeOf(inertial)).toMatchObject({
       element: undefined,
-      findings: [{ code: 'out-of-range', path: ['elements', 'trial'] }],
+      findings: [
+        {
+          code: 'out-of-range',
+          path: ['elements', 'trial'],
+          message: 'these figures are out of all proportion: no loss can be computed from them',
+        },
+      ],
     });
   });
 

@@ -48,8 +48,8 @@ describe('octaves of a rating', () => {
   it('survive the compiled form of a catalog', () => {
     const outcome = read(`{ octaves: ${OCTAVES} }`);
     if (!outcome.ok) throw new Error('the family is right');
-    const loaded = loadCompiled(compileCatalog(outcome.fans, 'x'), 'x');
-    expect(loaded?.[2]?.ratings).toEqual(outcome.fans[2]?.ratings);
+    const loaded = loadCompiled(compileCatalog(outcome, 'x'), 'x');
+    expect(loaded?.fans[2]?.ratings).toEqual(outcome.fans[2]?.ratings);
   });
 
   it.each([

@@ -63,7 +63,10 @@ describe('texts that are no YAML', () => {
     expect(problemOf('a'.repeat(10_000_001))).toMatchObject({ code: 'too-large', line: 1, column: 1 });
     expect(problemOf(`[${'1, '.repeat(2000)}]`)).toMatchObject({ code: 'too-large' });
     expect(problemOf(`${'['.repeat(33)}${']'.repeat(33)}`)).toMatchObject({ code: 'too-deep', line: 1 });
-    expect(problemOf(`${'['.repeat(5_000_000)}`)).toMatchObject({ code: 'too-deep', line: 1 });
+    expect(problemOf(`${'['.repeat(1500)}`)).toMatchObject({ code: 'too-deep', line: 1 });
+    expect(problemOf('['.repeat(5_000_000), 1_000_000)).toMatchObject({ code: 'too-large', line: 1 });
+    expect(problemOf(`a: '${'x'.repeat(60_000)}'`)).toMatchObject({ code: 'too-large', line: 1 });
+    expect(problemOf(`# ${', '.repeat(3000)}`)).toMatchObject({ code: 'too-large', line: 1 });
   });
 });
 
