@@ -1,0 +1,114 @@
+import type { Duty } from '../../enclosure/enclosure.ts';
+import type { Decibels, KelvinDifference } from '../../quantities/dimensions.ts';
+import type { OperatingState } from '../operating-state.ts';
+import { atLevel, atMargin, type EvenRunner, evenRunner } from './even-speed.ts';
+import { type Flip, flipsOf, type Measure } from './flips.ts';
+import { pathNumber } from './path-number.ts';
+import { type StackUp, stackUp } from './stack-up.ts';
+import type { Variant } from './variants.ts';
+
+/** One variant in one duty, in three ways that are fair in three senses. */
+export interface ComparedVariant {
+  readonly name: string;
+  readonly needs: string;
+  readonly stack: StackUp;
+  /** R·Q0²/p0 of the compared place [-]; absent if it is empty or unresisted. */
+  readonly k?: number;
+  readonly full: OperatingState;
+  /** All variants equally loud; null if this one cannot be. */
+  readonly equalLevel: OperatingState | null;
+  /** All variants equally warm; null if there is no limit or this one cannot be as cool. */
+  readonly equalMargin: OperatingState | null;
+}
+
+/** Variants held against each other. */
+export interface Comparison {
+  readonly duty: string;
+  readonly variants: readonly ComparedVariant[];
+  /** Level at which they are compared [dB]. */
+  readonly level: Decibels;
+  /** Margin at which they are compared [K]; absent if nothing has a limit. */
+  readonly margin?: KelvinDifference;
+  /** What decides which is best at equal level. */
+  readonly measure: Measure;
+  /** Index of the best at equal level; −1 if none can be that loud. */
+  readonly best: number;
+  /** Where a more or less resisting box would make another one best. */
+  readonly flips: readonly Flip[];
+}
+
+/** What is compared. */
+export interface CompareOptions {
+  /** Name of the duty; the hardest if absent. */
+  readonly duty?: string | undefined;
+  /** Level to compare at [dB]; the quietest full speed if absent. */
+  readonly level?: Decibels | undefined;
+  /** Place whose way is told by k. */
+  readonly place: number;
+}
+
+/** Margins nearer than this do not tell variants apart [K]: then flows do. */
+const TOLD_APART: KelvinDifference = 0.01;
+
+/** The duty in which the first variant has the least margin at full speed. */
+function hardestDuty(variant: Variant): Duty {
+  const { duties } = variant.enclosure;
+  const margins = duties.map(
+    (duty) => evenRunner(variant, duty).at(1).tightest?.margin ?? Number.POSITIVE_INFINITY,
+  );
+  return duties[margins.indexOf(Math.min(...margins))] ?? (duties[0] as Duty);
+}
+
+function measureOf(states: readonly (OperatingState | null)[]): Measure {
+  const margins = states.flatMap((state) => (state?.tightest ? [state.tightest.margin] : []));
+  return margins.length > 1 && Math.max(...margins) - Math.min(...margins) > TOLD_APART ? 'margin' : 'flow';
+}
+
+/** The asked margin if all reach it at full speed, else what the weakest reaches. */
+function commonMargin(
+  full: readonly OperatingState[],
+  asked: KelvinDifference,
+): KelvinDifference | undefined {
+  const margins = full.flatMap(({ tightest }) => (tightest ? [tightest.margin] : []));
+  return margins.length === full.length && margins.length > 0 ? Math.min(asked, ...margins) : undefined;
+}
+
+/**
+ * Holds variants against each other in one duty: at full speed, equally loud, equally warm, all fans of a variant at one
+ * share of full speed. Tells which is best at equal level, and at which resistance of the box another would be.
+ *
+ * @param variants at least one
+ * @param options duty, level and place
+ */
+export function compare(variants: readonly Variant[], options: CompareOptions): Comparison {
+  const [first] = variants as readonly [Variant, ...Variant[]];
+  const duty = first.enclosure.duties.find(({ id }) => id === options.duty) ?? hardestDuty(first);
+  const runners = variants.map((variant) => evenRunner(variant, duty));
+  const full = runners.map((runner) => runner.at(1));
+  const level = options.level ?? Math.min(...full.map((state) => state.level).filter(Number.isFinite));
+  const margin = commonMargin(full, first.enclosure.margin);
+  const equal = runners.map((runner) => atLevel(runner, level));
+  const measure = measureOf(equal);
+  const { best, flips } = flipsOf(variants, duty, { measure, level: options.level, place: options.place });
+  const compared = runners.map((runner: EvenRunner, index): ComparedVariant => {
+    const k = pathNumber(runner.machine, duty, options.place);
+    return {
+      name: runner.variant.name,
+      needs: runner.variant.needs,
+      stack: stackUp(runner.variant),
+      ...(k === undefined ? {} : { k }),
+      full: full[index] as OperatingState,
+      equalLevel: equal[index] ?? null,
+      equalMargin: margin === undefined ? null : atMargin(runner, margin),
+    };
+  });
+  return {
+    duty: duty.id,
+    variants: compared,
+    level,
+    ...(margin === undefined ? {} : { margin }),
+    measure,
+    best,
+    flips,
+  };
+}

@@ -1,0 +1,10 @@
+import type { BuildState } from './build-state.ts';
+
+/** What is found at one point of a sweep; a reason where there is nothing to find. */
+export interface SweepPoint {
+  /** Position on each axis [-]. */
+  readonly positions: readonly number[];
+  readonly state: BuildState | string;
+  /** Option indices of the build that was found anew. */
+  readonly build?: readonly number[];
+}
