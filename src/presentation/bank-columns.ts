@@ -40,9 +40,11 @@ export function bankColumns(rows: readonly Occupants[]): readonly Column[] {
   };
   const none = (): string => '';
   const choices = rows.some(({ chosen }) => chosen.length > 0);
+  const headers = rows.some(({ banks }) => banks.some(({ header }) => header !== undefined));
   return [
     textColumn('Place', KEEP, rows, lines(placeOf, placeOf)),
     textColumn(choices ? 'Fan, choice' : 'Fan', KEEP + 3, rows, lines(fansOf, holdsOf)),
+    ...(headers ? [textColumn('Header', 55, rows, lines(headerOf, none))] : []),
     numberColumn('Speed', '%', KEEP + 2, rows, lines(percentOf, none)),
     numberColumn('', 'rpm', 60, rows, lines(rpmOf, none)),
   ];
@@ -61,6 +63,10 @@ export function markLegend(rows: readonly Occupants[]): readonly string[] {
 
 function placeOf({ place }: { readonly place: string }): string {
   return place;
+}
+
+function headerOf({ header = '' }: BankOutcome): string {
+  return header;
 }
 
 function holdsOf({ holds }: ChosenElement): string {

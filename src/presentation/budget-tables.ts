@@ -1,25 +1,43 @@
-import type { DutyOutcome, LegOutcome, PartOutcome } from '../enclosure/outcome.ts';
+import type { BudgetLine, DutyOutcome, LegOutcome, PartOutcome } from '../enclosure/outcome.ts';
+import type { Kelvins } from '../quantities/dimensions.ts';
 import { type PrintedBudget, printBudget, printRise } from './budget.ts';
 import { type Cell, type Column, numberColumn, strong, textColumn } from './column.ts';
 import { KEEP } from './column-fit.ts';
-import { fixed, levelText, quantity } from './figures.ts';
+import { figure, fixed, levelText, quantity } from './figures.ts';
+import { isTellable } from './tellable.ts';
+import { waterfall } from './waterfall.ts';
 
 /** Loop gain from which on it is told [-]. */
 const TELLING_GAIN = 0.005;
 
+/** The rise of a part that is beyond all use, as one step. */
+const BEYOND: readonly BudgetLine[] = [{ label: 'runs away, or no air moves', amount: 0 }];
+
+/** The same as it is printed. */
+function printBeyond(room: Kelvins): PrintedBudget {
+  const most = figure('temperature', Number.MAX_VALUE);
+  const first = { label: 'room', amount: figure('temperature', room) };
+  return { lines: [first, ...BEYOND.map(({ label }) => ({ label, amount: most }))], total: most };
+}
+
 /** Where the degrees of each part come from: from the room up to the part. */
 export function riseTable({ parts, room }: DutyOutcome): readonly Column[] {
-  const budgets = parts.map((part) => printRise(part.rise, room, part.temperature));
+  const budgets = parts.map((part) =>
+    isTellable(part.temperature) ? printRise(part.rise, room, part.temperature) : printBeyond(room),
+  );
+  const drawn = parts.map((part) => (isTellable(part.temperature) ? part : { ...part, rise: BEYOND }));
   return [
     textColumn('Part', KEEP, parts, partWords),
     textColumn('Temperature', KEEP + 1, budgets, (budget) => labelled(budget, 'part')),
     amountColumn('°C', budgets),
+    textColumn('', 10, waterfall(drawn), (bars) => bars),
   ];
 }
 
 function partWords({ part, power, loopGain }: PartOutcome): Cell {
-  const gain = loopGain >= TELLING_GAIN ? [`loop gain ${quantity('percent', loopGain)}`] : [];
-  return [strong(part), quantity('power', power), ...gain];
+  // Where a part runs away its loop gain is told among the failures, as resistances.
+  const gain = loopGain < 1 ? `loop gain ${quantity('percent', loopGain)}` : 'runs away';
+  return [strong(part), quantity('power', power), ...(loopGain >= TELLING_GAIN ? [gain] : [])];
 }
 
 /** Where the pressure of each leg goes: losses, less what fans give, up to the difference between its ends. */

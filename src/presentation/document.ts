@@ -2,12 +2,18 @@
 export type Json = null | boolean | number | string | readonly Json[] | { readonly [key: string]: Json };
 
 /** Something a reader of the result should know, as data. */
-interface Warning {
+export interface Warning {
   /** A word a program can compare. */
   readonly code: string;
   readonly message: string;
   /** Place in the document, as a JSON pointer (RFC 6901). */
   readonly at?: string;
+  /** Place in a file the user wrote, from 1. */
+  readonly file?: string;
+  readonly line?: number;
+  readonly column?: number;
+  /** What was probably meant there. */
+  readonly suggestion?: string;
 }
 
 /** What a document says beside the result. */
@@ -47,11 +53,7 @@ export function documentOf(result: Json, meta: Meta): Document {
     tool: 'hushwright',
     version: meta.version,
     command: meta.command,
-    warnings: [...(meta.warnings ?? []), ...lost].map(({ code, message, at }) => ({
-      code,
-      message,
-      ...(at === undefined ? {} : { at }),
-    })),
+    warnings: [...(meta.warnings ?? []), ...lost].map((warning) => ({ ...warning })),
     result: settled,
   };
 }

@@ -1,6 +1,7 @@
 import type { Decibels } from '../quantities/dimensions.ts';
 import type { KindName, Unit } from '../quantities/unit-table.ts';
 import { inUnit, usualUnit } from '../quantities/units.ts';
+import { MOST_TOLD } from './tellable.ts';
 
 /** What stands where there is no number. */
 export const NONE = '–';
@@ -14,13 +15,15 @@ interface Figure {
   readonly kind: KindName;
   /** Digits after the point; negative for zeros before it. */
   readonly decimals: number;
+  /** Told as no more than this, in the usual unit; any if absent. */
+  readonly most?: number;
 }
 
 /** How finely each quantity is shown, in the usual unit of its kind. */
 const figures = {
   level: { kind: 'level', decimals: 1 },
-  temperature: { kind: 'temperature', decimals: 1 },
-  kelvins: { kind: 'temperatureDifference', decimals: 1 },
+  temperature: { kind: 'temperature', decimals: 1, most: MOST_TOLD },
+  kelvins: { kind: 'temperatureDifference', decimals: 1, most: MOST_TOLD },
   flow: { kind: 'flow', decimals: 1 },
   pressure: { kind: 'pressure', decimals: 1 },
   power: { kind: 'power', decimals: 1 },
@@ -61,8 +64,10 @@ export function count(value: number): string {
  * @param value in SI
  */
 export function figure(name: FigureName, value: number): string {
-  const { kind, decimals } = figures[name];
-  return fixed(inUnit(usualUnit(kind), value), decimals);
+  const { kind, decimals, most = Number.POSITIVE_INFINITY }: Figure = figures[name];
+  const shown = inUnit(usualUnit(kind), value);
+  if (Number.isFinite(shown) && Math.abs(shown) >= most) return shown > 0 ? `> ${most}` : `< -${most}`;
+  return fixed(shown, decimals);
 }
 
 /**

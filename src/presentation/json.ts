@@ -1,20 +1,41 @@
+import type { BuildBands } from '../bands/build-bands.ts';
 import type { Enclosure, Limit, Part, Place } from '../enclosure/enclosure.ts';
 import type { BuildOutcome } from '../enclosure/outcome.ts';
+import type { WhatNext } from '../questions/what-next.ts';
+import type { WouldDo } from '../questions/would-do.ts';
 import type { Problem } from '../reading/problem.ts';
 import type { Ranking } from '../search/ranking.ts';
+import type { WhyNot } from '../search/why/why-not.ts';
+import { rankedByData } from './asks/front-data.ts';
+import { whyData } from './asks/why-data.ts';
+import { bandsData, rowBandsData } from './bands/band-data.ts';
 import { type Document, documentOf, type Json, type Meta } from './document.ts';
+import { nextData, wouldDoData } from './next/next-data.ts';
 import { outcomeData } from './outcome-data.ts';
+import type { RankBands } from './rank-view.ts';
+import { kelvinData } from './tellable.ts';
 
 /**
  * A ranking as a document.
  *
  * @param ranking answer of a search
  * @param meta version, command and warnings
+ * @param change what would make the nearest miss adequate
+ * @param sure bands of the rows, in their order, and the probability that was asked for
+ * @param why why a build is not the first; not asked if absent
  */
-export function rankDocument({ title, complete, count, rows, nearestMiss }: Ranking, meta: Meta): Document {
+export function rankDocument(
+  { title, complete, count, rows, nearestMiss, by }: Ranking,
+  meta: Meta,
+  change?: WouldDo,
+  sure?: RankBands,
+  why?: WhyNot,
+): Document {
   const result = {
     title,
     complete,
+    by: rankedByData(by),
+    confidence: sure?.confidence ?? null,
     count: {
       space: count.space,
       solved: count.solved,
@@ -23,17 +44,25 @@ export function rankDocument({ title, complete, count, rows, nearestMiss }: Rank
       gap_dB: count.gap,
       passes: count.passes,
     },
-    rows: rows.map(({ rank, tie, outcome }) => ({ rank, tie, outcome: outcomeData(outcome) })),
+    rows: rows.map(({ rank, tie, outcome }, index) => ({
+      rank,
+      tie,
+      ...rowBandsData(sure?.rows[index]),
+      outcome: outcomeData(outcome),
+    })),
     nearestMiss: nearestMiss
       ? {
           duty: nearestMiss.duty,
           part: nearestMiss.part,
           of: nearestMiss.of,
-          over_K: nearestMiss.over,
+          over_K: kelvinData(nearestMiss.over),
           reason: nearestMiss.reason ?? null,
+          holding: sure?.missHolding ?? null,
           outcome: outcomeData(nearestMiss.outcome),
+          wouldDo: wouldDoData(change),
         }
       : null,
+    why: whyData(why),
   };
   return documentOf(result, meta);
 }
@@ -43,9 +72,24 @@ export function rankDocument({ title, complete, count, rows, nearestMiss }: Rank
  *
  * @param outcome the build
  * @param meta version, command and warnings
+ * @param next what to change next; not asked if absent
+ * @param change what would make the build adequate; not asked if absent
+ * @param bands of its results; null where there are none
  */
-export function solveDocument(outcome: BuildOutcome, meta: Meta): Document {
-  return documentOf({ outcome: outcomeData(outcome) }, meta);
+export function solveDocument(
+  outcome: BuildOutcome,
+  meta: Meta,
+  next?: WhatNext,
+  change?: WouldDo,
+  bands?: BuildBands | null,
+): Document {
+  const result = {
+    outcome: outcomeData(outcome),
+    bands: bandsData(bands),
+    next: nextData(next),
+    wouldDo: wouldDoData(change),
+  };
+  return documentOf(result, meta);
 }
 
 /**
@@ -99,7 +143,12 @@ function limitData({ of, temperature }: Limit): Json {
   return { of, limit_K: temperature };
 }
 
-function problemData(problem: Problem): Json {
+/**
+ * A problem as data.
+ *
+ * @param problem in a file
+ */
+export function problemData(problem: Problem): Json {
   return {
     code: problem.code,
     file: problem.file,

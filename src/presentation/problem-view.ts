@@ -17,8 +17,18 @@ export interface ProblemViewOptions {
  */
 export function problemView(problems: readonly Problem[], { paint }: ProblemViewOptions): string {
   if (problems.length === 0) return '';
-  const texts = problems.map((problem) => paintProblem(problem, paint));
+  const texts = problemTexts(problems, paint);
   return `${[...texts, paint.strong(countLine(problems))].join('\n\n')}\n`;
+}
+
+/**
+ * Each problem as text, without a line break at its end.
+ *
+ * @param problems in the order in which they are told
+ * @param paint colours
+ */
+export function problemTexts(problems: readonly Problem[], paint: Paint): readonly string[] {
+  return problems.map((problem) => paintProblem(problem, paint));
 }
 
 function paintProblem(problem: Problem, paint: Paint): string {

@@ -7,6 +7,13 @@ import { figure, levelText, NONE, prices } from './figures.ts';
 import { inflow } from './inflow.ts';
 import { limited, tightestOf } from './standing-out.ts';
 
+/** What rows stand in the order of: a column of its own. */
+export interface RankedFigure {
+  readonly head: string;
+  readonly unit: string;
+  readonly text: string;
+}
+
 /** A row of a table of builds. */
 export interface RankRow {
   /** Stands first in the row. */
@@ -14,6 +21,10 @@ export interface RankRow {
   readonly outcome: BuildOutcome;
   /** The duty whose flow and speeds are shown. */
   readonly duty: DutyOutcome;
+  /** What the rows stand in the order of, where no other column shows it. */
+  readonly ranked?: RankedFigure;
+  /** Its band, in words; nothing if absent. */
+  readonly band?: string;
 }
 
 /** The columns of a table of builds, in the order in which they stand. */
@@ -25,6 +36,8 @@ export interface RankColumns {
   readonly costs: readonly Column[];
   /** The arrangement in words. */
   readonly arrangement: Column;
+  /** The band in words. */
+  readonly band: Column;
   readonly places: readonly Column[];
 }
 
@@ -36,7 +49,12 @@ export interface RankColumns {
 export function rankColumns(rows: readonly RankRow[]): RankColumns {
   const pricesShown = prices(rows.map(({ outcome }) => outcome.build.price));
   return {
-    first: [markColumn(rows), ...levelColumns(rows), numberColumn('Margin', 'K', KEEP + 2, rows, margin)],
+    first: [
+      markColumn(rows),
+      ...rankedColumn(rows),
+      ...levelColumns(rows),
+      numberColumn('Margin', 'K', KEEP + 2, rows, margin),
+    ],
     tightest: textColumn('Tightest', KEEP + 1, rows, tightestWords),
     costs: [
       numberColumn('Flow', 'm³/h', 50, rows, ({ duty }) => figure('flow', inflow(duty))),
@@ -44,6 +62,7 @@ export function rankColumns(rows: readonly RankRow[]): RankColumns {
       numberColumn('Power', 'W', 20, rows, ({ outcome }) => figure('power', outcome.fanPower)),
       numberColumn('Price', '', 40, pricesShown, (price) => price),
     ],
+    band: textColumn('Nine times in ten', KEEP, rows, ({ band = '' }) => band),
     arrangement: textColumn('Arrangement', KEEP, rows, ({ outcome }) => outcome.build.arrangement),
     places: [...dutyColumns(rows), ...bankColumns(occupantsOf(rows))],
   };
@@ -102,6 +121,13 @@ function levelColumns(rows: readonly RankRow[]): readonly Column[] {
     numberColumn('Mean', 'dB(A)', KEEP + 4, rows, level),
     numberColumn('Max', 'dB(A)', 70, rows, ({ outcome }) => levelText(outcome.loudest)),
   ];
+}
+
+/** The column the rows are in the order of, if it is none of the others. */
+function rankedColumn(rows: readonly RankRow[]): readonly Column[] {
+  const figures = rows.map(({ ranked }) => ranked);
+  const [first] = figures;
+  return first ? [numberColumn(first.head, first.unit, KEEP + 5, figures, (each) => each?.text ?? '')] : [];
 }
 
 function margin({ outcome }: RankRow): Cell {

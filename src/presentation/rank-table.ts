@@ -15,7 +15,7 @@ interface Notes {
 }
 
 /**
- * A table of builds. Where it is too narrow for the words on the tightest limit and the arrangement to be
+ * A table of builds. Where it is too narrow for the words on the band, the tightest limit and the arrangement to be
  * columns, these are written under the numbers of each row, where the lines of its places leave room.
  *
  * @param rows best first, at least one
@@ -23,16 +23,19 @@ interface Notes {
  */
 export function rankTable(rows: readonly RankRow[], drawing: Drawing): readonly string[] {
   const columns = rankColumns(rows);
-  const { tightest, arrangement } = columns;
+  const { tightest, arrangement, band } = columns;
   const { width } = drawing;
   const fits = (list: readonly Column[]): boolean => width === undefined || widthOf(list) <= width;
-  const full = inOrder(columns, [tightest, arrangement]);
+  const bands = band.cells.some((cell) => cell !== '') ? [band] : [];
+  const full = inOrder(columns, [tightest, arrangement, ...bands]);
   if (fits(full)) return table(full, drawing);
   const notes = [
+    { before: '', column: band },
     { before: 'tightest: ', column: tightest },
     { before: '', column: arrangement },
   ];
-  if (fits(inOrder(columns, [tightest]))) return noted(columns, [tightest], notes.slice(1), drawing);
+  const others = notes.filter(({ column }) => column !== tightest);
+  if (fits(inOrder(columns, [tightest]))) return noted(columns, [tightest], others, drawing);
   return noted(columns, [], notes, drawing);
 }
 
@@ -42,9 +45,9 @@ function inOrder(columns: RankColumns, words: readonly Column[]): readonly Colum
 }
 
 function numbersOf(columns: RankColumns, words: readonly Column[]): readonly Column[] {
-  const { first, tightest, costs, arrangement } = columns;
+  const { first, tightest, costs, arrangement, band } = columns;
   const wanted = (column: Column): readonly Column[] => (words.includes(column) ? [column] : []);
-  return [...first, ...wanted(tightest), ...costs, ...wanted(arrangement)];
+  return [...first, ...wanted(band), ...wanted(tightest), ...costs, ...wanted(arrangement)];
 }
 
 function noted(

@@ -1,4 +1,7 @@
-import type { NearestMiss, Ranking, SearchCount } from '../search/ranking.ts';
+import { isByLevel } from '../search/asks/goal.ts';
+import { ASK_REASONS } from '../search/asks/reasons.ts';
+import type { NearestMiss, RankedBy, Ranking, SearchCount } from '../search/ranking.ts';
+import { lessThanListed } from './asks/goal-words.ts';
 import { atMost, count, quantity } from './figures.ts';
 import { limited } from './standing-out.ts';
 
@@ -11,10 +14,11 @@ const SHOWN_MARGIN = 0.05;
  * @param ranking answer of the search
  * @returns sentences, one a paragraph
  */
-export function searchSentences({ count: counted, rows, complete, asked }: Ranking): readonly string[] {
+export function searchSentences(ranking: Ranking): readonly string[] {
+  const { count: counted, complete } = ranking;
   const space = `${builds(counted.space)} in the space: ${count(counted.solved)} solved, ${ruledOut(counted)}`;
   const looked = complete ? space : `${space}, ${count(counted.open)} not looked at`;
-  return [`${looked}.`, ...proof(counted, rows.length, complete, asked)];
+  return [`${looked}.`, ...proof(ranking)];
 }
 
 /**
@@ -57,13 +61,30 @@ function ruledOut(counted: SearchCount): string {
 }
 
 /** Rows stand in the order of their ties, so the noisiest need not be the last. */
-function proof(counted: SearchCount, rows: number, complete: boolean, asked: number): readonly string[] {
+function proof({ count: counted, rows: listed, complete, asked, by }: Ranking): readonly string[] {
+  const rows = listed.length;
+  const more = isMoreAsked(counted);
   const unknown = 'Stopped before the end: an adequate build may be among those not looked at.';
   if (rows === 0) return complete ? [] : [unknown];
-  if (complete && rows < asked) return ['No other build is adequate.'];
+  if (complete && rows < asked) {
+    return [more ? 'No other build is adequate and does what is asked.' : 'No other build is adequate.'];
+  }
+  if (complete && by && !isByLevel(by.goal)) return [costProof(by, rows, more)];
   const reference = rows === 1 ? 'this one' : 'the noisiest row';
   const proved = Number.isFinite(counted.gap)
-    ? `No build left out is quieter than ${reference} by more than ${atMost(counted.gap)} dB.`
+    ? `No build left out${more ? ' that does what is asked' : ''} is quieter than ${reference} by more than ${atMost(counted.gap)} dB.`
     : 'Nothing is proved about the builds not looked at.';
   return [complete ? proved : `Stopped before the end: this is the best so far. ${proved}`];
+}
+
+/** What a list by cost proves; of power only as far as the speeds found take the least. */
+function costProof(by: RankedBy, rows: number, more: boolean): string {
+  const asked = more ? ' that is adequate and does what is asked' : ' that is adequate';
+  return `No build left out${asked} ${lessThanListed(by)} than ${rows === 1 ? 'this one' : 'the last row'}.`;
+}
+
+/** Whether builds were put out that may well be adequate, because something else is asked. */
+export function isMoreAsked({ ruledOut }: SearchCount): boolean {
+  const asked: readonly string[] = ASK_REASONS.filter((reason) => reason !== 'beyond the end of the list');
+  return ruledOut.some(({ bound, builds: number }) => number > 0 && asked.includes(bound));
 }

@@ -1,14 +1,21 @@
+import type { BuildBands } from '../bands/build-bands.ts';
 import type { BuildOutcome, DutyOutcome } from '../enclosure/outcome.ts';
 import { HOPELESS } from '../heat/part-temperature.ts';
 import type { KelvinDifference } from '../quantities/dimensions.ts';
+import type { WhatNext } from '../questions/what-next.ts';
+import type { WouldDo } from '../questions/would-do.ts';
+import { bandTable } from './bands/band-table.ts';
+import { buildWords } from './bands/band-words.ts';
 import { heatTable, noiseTable, pressureTable, riseTable } from './budget-tables.ts';
 import { type Column, textColumn } from './column.ts';
 import { KEEP } from './column-fit.ts';
 import { count, levelWords, NONE, prices, quantity } from './figures.ts';
+import { nextSections, wouldDoSentences } from './next/next-view.ts';
 import { noticesOf } from './notices.ts';
 import { wrapped } from './prose.ts';
 import { soundSentences } from './sound-sentences.ts';
 import { speedTable } from './speed-table.ts';
+import { stallDrawing } from './stall-drawing.ts';
 import { chamberTable, fanTable, limitTable } from './state-tables.ts';
 import { type Drawing, table } from './table.ts';
 import { beatSentences, toneTable } from './tones.ts';
@@ -21,6 +28,12 @@ export interface SolveViewOptions extends Drawing {
   readonly duty?: string | undefined;
   /** Margin asked of every limit [K]; none if absent. */
   readonly margin?: KelvinDifference | undefined;
+  /** Bands of its results; not shown if absent. */
+  readonly bands?: BuildBands | null | undefined;
+  /** What to change next; not shown if absent. */
+  readonly next?: WhatNext | undefined;
+  /** What would make the build adequate; not shown if absent. */
+  readonly wouldDo?: WouldDo | undefined;
 }
 
 /**
@@ -38,6 +51,8 @@ export function solveView(outcome: BuildOutcome, options: SolveViewOptions): str
     draw(placeColumns(outcome), options),
     draw(speedTable(outcome.duties), options),
     ...shown.flatMap((duty) => dutySections(duty, options)),
+    ...(options.next ? nextSections(outcome, options.next, options) : []),
+    options.wouldDo ? wouldDoSentences(options.wouldDo).flatMap((text) => wrapped(text, options.width)) : [],
   ];
   return `${sections
     .filter((lines) => lines.length > 0)
@@ -45,7 +60,10 @@ export function solveView(outcome: BuildOutcome, options: SolveViewOptions): str
     .join('\n\n')}\n`;
 }
 
-function headSection(outcome: BuildOutcome, { title, width, paint }: SolveViewOptions): readonly string[] {
+function headSection(
+  outcome: BuildOutcome,
+  { title, width, paint, bands }: SolveViewOptions,
+): readonly string[] {
   const { build, duties } = outcome;
   const say = (text: string): readonly string[] => wrapped(text, width);
   const failing = duties.filter(({ adequate }) => !adequate);
@@ -58,6 +76,7 @@ function headSection(outcome: BuildOutcome, { title, width, paint }: SolveViewOp
     ...say(build.arrangement).filter((line) => line !== ''),
     ...verdict,
     ...say(noiseWords(outcome)),
+    ...(bands ? buildWords(bands) : []).flatMap(say),
     ...say(costWords(outcome)),
     ...reserveWords(outcome).flatMap(say),
   ];
@@ -99,7 +118,9 @@ function dutySections(duty: DutyOutcome, options: SolveViewOptions): readonly (r
   return [
     wrapped(dutyTitle(duty), width).map(paint.strong),
     draw(fanTable(duty), options),
+    ...duty.banks.map((bank) => stallDrawing(bank, width)),
     draw(limitTable(duty, options.margin ?? 0), options),
+    draw(bandTable(options.bands?.duties.find((each) => each.duty === duty.duty)), options),
     draw(riseTable(duty), options),
     draw(chamberTable(duty), options),
     draw(pressureTable(duty), options),

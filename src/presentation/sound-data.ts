@@ -24,7 +24,11 @@ export function soundData(sound: SoundOutcome): Json {
     tones: toneData(tones),
     whistles: whistles.map(({ place, velocity }) => ({ place, velocity_m_s: velocity })),
     decibelCost: decibelCost
-      ? { quieter_K: decibelCost.quieter ?? null, louder_K: decibelCost.louder ?? null }
+      ? {
+          quieter_K: decibelCost.quieter ?? null,
+          louder_K: decibelCost.louder ?? null,
+          heldByBands: decibelCost.heldByBands,
+        }
       : null,
   };
 }

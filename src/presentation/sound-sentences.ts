@@ -82,14 +82,15 @@ function spectrumWords(spectrum: SpectrumOutcome): readonly string[] {
   ];
 }
 
-function costWords({ quieter, louder }: DecibelCost): string {
+function costWords({ quieter, louder, heldByBands }: DecibelCost): string {
+  const bands = heldByBands ? ' or a band to avoid' : '';
   const less =
     quieter === undefined
-      ? '1 dB less is beyond the hold floors'
+      ? `1 dB less is beyond the hold floors${bands}`
       : `1 dB less would ${quieter < 0 ? 'gain' : 'cost'} ${quantity('kelvins', Math.abs(quieter))} of the margin`;
   const more =
     louder === undefined
-      ? '1 dB more is beyond full speed'
+      ? `1 dB more is beyond full speed${bands}`
       : `1 dB more would ${louder < 0 ? 'cost' : 'gain'} ${quantity('kelvins', Math.abs(louder))}`;
   return `All fans together: ${less}, ${more}.`;
 }

@@ -96,7 +96,7 @@ export function sound(level: number, changes: Partial<SoundOutcome> = {}): Sound
       beats: [],
     },
     whistles: [],
-    decibelCost: { quieter: 1.234, louder: 1.125 },
+    decibelCost: { heldByBands: false, quieter: 1.234, louder: 1.125 },
     ...changes,
   };
 }
@@ -174,6 +174,7 @@ export function build(changes: Partial<BuildOutcome> = {}): BuildOutcome {
         { place: 'rear', holds: 'hole 5 mm' },
       ],
       fanCount: 3,
+      depth: 0.05,
       price: 38,
     },
     adequate: true,

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { SoundOutcome } from '../../src/enclosure/sound-outcome.ts';
+import type { DecibelCost, SoundOutcome } from '../../src/enclosure/sound-outcome.ts';
 import { plain } from '../../src/presentation/paint.ts';
 import { solveView } from '../../src/presentation/solve-view.ts';
 import { soundSentences } from '../../src/presentation/sound-sentences.ts';
@@ -61,10 +61,18 @@ describe('what a level means', () => {
   });
 
   it('tells where a decibel cannot be had', () => {
-    expect(told(25, { decibelCost: { louder: 0.8 } })).toContain('1 dB less is beyond the hold floors');
-    expect(told(25, { decibelCost: { quieter: 0.8 } })).toContain('1 dB more is beyond full speed');
-    expect(told(25, { decibelCost: { quieter: -0.8, louder: -0.3 } })).toContain(
+    const cost = (changes: Partial<DecibelCost>) =>
+      told(25, { decibelCost: { heldByBands: false, ...changes } });
+    expect(cost({ louder: 0.8 })).toContain('1 dB less is beyond the hold floors, 1 dB more');
+    expect(cost({ quieter: 0.8 })).toContain('1 dB more is beyond full speed.');
+    expect(cost({ quieter: -0.8, louder: -0.3 })).toContain(
       '1 dB less would gain 0.8 K of the margin, 1 dB more would cost 0.3 K',
+    );
+    expect(cost({ louder: 0.8, heldByBands: true })).toContain(
+      '1 dB less is beyond the hold floors or a band to avoid',
+    );
+    expect(cost({ quieter: 0.8, heldByBands: true })).toContain(
+      '1 dB more is beyond full speed or a band to avoid',
     );
   });
 });
