@@ -5,6 +5,11 @@ import type { ExitCode } from '../commands/console.ts';
 export interface Call {
   /** First word. */
   readonly name: string;
+  /** The command and what follows it. */
+  readonly usage: string;
+  readonly describe: string;
+  /** Adds its options to a parser, for those who only want to know them. */
+  readonly declare: (args: Argv) => void;
   /** Tells the parser of the call; `settle` gets the exit code once the command has run. */
   readonly attach: (args: Argv, settle: (code: ExitCode) => void) => Argv;
 }
@@ -28,6 +33,9 @@ interface CallParts<T> {
 export function call<T>({ usage, describe, options, run }: CallParts<T>): Call {
   return {
     name: usage.split(' ')[0] ?? usage,
+    usage,
+    describe,
+    declare: (args) => void options(args),
     attach: (args, settle) =>
       args.command(usage, describe, options, async (given) => {
         settle(await run(given));

@@ -30,7 +30,12 @@ export function catalogOptions<T>(args: Argv<T>) {
       array: true,
       nargs: 1,
       default: [] as string[],
-      describe: 'file or folder of fan families, beside the shipped ones',
+      describe: 'file or folder of fan families and stock, beside the shipped ones; - for standard input',
+    })
+    .option('shadow', {
+      type: 'boolean',
+      default: false,
+      describe: 'a fan of a later file takes the place of an earlier one with its id',
     })
     .option('shipped', {
       type: 'boolean',

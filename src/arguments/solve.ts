@@ -18,7 +18,14 @@ export const solveCall = call({
         describe: 'one speed for all banks, percent of full speed',
       })
       .option('duty', { type: 'string', describe: 'show this duty only' })
-      .check(({ rank, speed }) => {
+      .option('save-build', {
+        type: 'string',
+        requiresArg: true,
+        describe: 'put the build of that rank into the scenario, under this name',
+      })
+      .check(({ rank, speed, build, saveBuild }) => {
+        if (build !== undefined && saveBuild !== undefined)
+          throw new Error('--save-build saves a build of the ranking; one with a name is there already');
         if (!Number.isInteger(rank) || rank < 1 || rank > 1000)
           throw new Error('--rank takes a whole number from 1 to 1000');
         if (speed !== undefined && !(speed > 0 && speed <= 100))

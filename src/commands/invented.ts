@@ -2,7 +2,8 @@ import type { Build, Enclosure } from '../enclosure/enclosure.ts';
 import { bankIn } from '../enclosure/stages.ts';
 import type { Meta } from '../presentation/document.ts';
 
-const MESSAGE = 'Fans of the shipped catalog are invented: read in real ones before you buy.';
+/** Said of every answer that shows fans that do not exist. */
+export const INVENTED_MESSAGE = 'Fans of the shipped catalog are invented: read in real ones before you buy.';
 
 /** Whether any fan of these builds is made up. */
 function holdsInvented(enclosure: Enclosure, builds: readonly Build[]): boolean {
@@ -13,11 +14,14 @@ function holdsInvented(enclosure: Enclosure, builds: readonly Build[]): boolean 
 
 /** A line that says so if fans that do not exist are shown; empty if not. */
 export function inventedNote(enclosure: Enclosure, builds: readonly Build[]): string {
-  return holdsInvented(enclosure, builds) ? `${MESSAGE}\n` : '';
+  return holdsInvented(enclosure, builds) ? `${INVENTED_MESSAGE}\n` : '';
 }
 
 /** The same as a warning of a document. */
 export function withInvented(meta: Meta, enclosure: Enclosure, builds: readonly Build[]): Meta {
   if (!holdsInvented(enclosure, builds)) return meta;
-  return { ...meta, warnings: [...(meta.warnings ?? []), { code: 'invented-fans', message: MESSAGE }] };
+  return {
+    ...meta,
+    warnings: [...(meta.warnings ?? []), { code: 'invented-fans', message: INVENTED_MESSAGE }],
+  };
 }

@@ -1,19 +1,20 @@
-import type { Build, Enclosure, LostThere } from '../enclosure/enclosure.ts';
+import type { BuildBands } from '../bands/build-bands.ts';
+import { outcomeBands } from '../bands/outcome-bands.ts';
+import type { Build, Enclosure } from '../enclosure/enclosure.ts';
 import { withLostFans } from '../enclosure/lost-fans.ts';
 import { assemble, plantOf } from '../enclosure/machine.ts';
 import type { BuildOutcome } from '../enclosure/outcome.ts';
 import { solveDocument } from '../presentation/json.ts';
 import { solveView } from '../presentation/solve-view.ts';
-import { nearestName } from '../quantities/nearest.ts';
+import { type Advice, adviceOn } from '../questions/advice.ts';
 import { buildOutcome, isFailed, outcomeAt } from '../search/build-outcome.ts';
 import { fasterIsCooler } from '../search/monotone-airway.ts';
-import { rankingOf } from '../search/rank.ts';
-import { beginSearch, SEARCH_OPTIONS } from '../search/search.ts';
 import { solveBuild } from '../search/solve-build.ts';
-import { refuse, type ScenarioOptions, type Work, withScenario } from './command.ts';
+import { dutyRefusal, namedBuild, rankedBuild, refuseCall } from './chosen-build.ts';
+import { type ScenarioOptions, type Work, withScenario } from './command.ts';
 import { EXIT, type ExitCode } from './console.ts';
 import { inventedNote, withInvented } from './invented.ts';
-import { runWatched } from './watched-search.ts';
+import { saveBuild } from './save-build.ts';
 
 /** Options of `solve`. */
 export interface SolveOptions extends ScenarioOptions {
@@ -25,36 +26,8 @@ export interface SolveOptions extends ScenarioOptions {
   readonly speed: number | undefined;
   /** Duty to show in full; all if absent. */
   readonly duty: string | undefined;
-}
-
-/** A build to show, or why there is none. */
-type Chosen =
-  | { readonly build: Build; readonly lost?: readonly LostThere[] | undefined }
-  | { readonly refusal: string };
-
-function namedBuild(enclosure: Enclosure, name: string): Chosen {
-  const found = enclosure.builds.find(({ id }) => id === name);
-  if (found) return { build: found.options, lost: found.lost };
-  const names = enclosure.builds.map(({ id }) => id);
-  const close = nearestName(name, names);
-  const hint = close
-    ? `; did you mean "${close}"?`
-    : names.length > 0
-      ? `; there are: ${names.join(', ')}`
-      : '';
-  return { refusal: `the scenario has no build "${name}"${hint}` };
-}
-
-/** The build at a place of the ranking, or the nearest miss if nothing is adequate. */
-async function rankedBuild({ enclosure, console }: Work, rank: number): Promise<Chosen> {
-  // Rows are ordered inside ties, so the row is that of a list as long as `rank` shows by itself.
-  const search = beginSearch(enclosure, { ...SEARCH_OPTIONS, top: Math.max(rank, SEARCH_OPTIONS.top) });
-  await runWatched(search, console, undefined);
-  const { rows, nearestMiss } = rankingOf(search);
-  const found = rows[rank - 1] ?? (rows.length === 0 ? nearestMiss : undefined);
-  if (found) return { build: found.outcome.build.options };
-  const few = `only ${rows.length} builds are adequate`;
-  return { refusal: rows.length > 0 ? few : 'no build of the scenario has a solution' };
+  /** Name under which the build is put into the file of the scenario; it is not if absent. */
+  readonly saveBuild: string | undefined;
 }
 
 function outcomeFor(enclosure: Enclosure, build: Build, speed: number | undefined) {
@@ -70,52 +43,45 @@ function outcomeFor(enclosure: Enclosure, build: Build, speed: number | undefine
   );
 }
 
-function refusalOf({ enclosure }: Work, options: SolveOptions): string | null {
-  const { duty } = options;
-  if (duty === undefined || enclosure.duties.some(({ id }) => id === duty)) return null;
-  const names = enclosure.duties.map(({ id }) => id);
-  const close = nearestName(duty, names);
-  return `the scenario has no duty "${duty}"; ${close ? `did you mean "${close}"?` : `there are: ${names.join(', ')}`}`;
-}
-
-function show(work: Work, options: SolveOptions, outcome: BuildOutcome): void {
+function show(
+  work: Work,
+  options: SolveOptions,
+  outcome: BuildOutcome,
+  advice: Advice | undefined,
+  bands: BuildBands | null,
+): void {
   const { enclosure, console, meta, answer } = work;
   const builds = [outcome.build.options];
   answer(
-    () => solveDocument(outcome, withInvented(meta, enclosure, builds)),
+    () => solveDocument(outcome, withInvented(meta, enclosure, builds), advice?.next, advice?.wouldDo, bands),
     () =>
       `${solveView(outcome, {
         title: enclosure.title,
         duty: options.duty,
         margin: enclosure.margin,
+        bands,
+        next: advice?.next,
+        wouldDo: advice?.wouldDo,
         paint: console.paint,
         ...(console.width === undefined ? {} : { width: console.width }),
       })}${inventedNote(enclosure, builds)}`,
   );
 }
 
-/** Refuses a name the scenario does not hold. */
-function refuseCall({ console, meta }: Work, options: SolveOptions, message: string): ExitCode {
-  if (!options.json) {
-    console.fault(`hushwright: ${message}\n`);
-    return EXIT.badInput;
-  }
-  const problem = {
-    code: 'unknown-name',
-    file: options.scenario,
-    line: 1,
-    column: 1,
-    path: [],
-    message,
-  } as const;
-  return refuse([problem], options, console, meta);
+/** Puts the build into the file, if that is wished. */
+function keep(work: Work, { scenario, saveBuild: name }: SolveOptions, build: Build): ExitCode {
+  if (name === undefined) return EXIT.answered;
+  const failed = saveBuild(work, scenario, build, name);
+  if (failed === undefined) work.console.note(`hushwright: ${scenario} has the build "${name}" now\n`);
+  else work.console.fault(`hushwright: ${failed}\n`);
+  return failed === undefined ? EXIT.answered : EXIT.badInput;
 }
 
 /** Shows one build in full: speeds, flows, pressures, temperatures and levels as budgets. */
 export function run(options: SolveOptions): Promise<ExitCode> {
   return withScenario('solve', options, async (work) => {
     const { enclosure } = work;
-    const refusal = refusalOf(work, options);
+    const refusal = dutyRefusal(work, options.duty);
     const chosen =
       refusal !== null
         ? { refusal }
@@ -126,12 +92,18 @@ export function run(options: SolveOptions): Promise<ExitCode> {
       return refuseCall(work, options, chosen.refusal);
     }
     const { build, lost = [] } = chosen;
-    const outcome = outcomeFor(withLostFans(enclosure, build, lost), build, options.speed);
+    const there = withLostFans(enclosure, build, lost);
+    const outcome = outcomeFor(there, build, options.speed);
     if (isFailed(outcome)) {
       work.console.fault(`hushwright: no solution in duty "${outcome.duty}": ${outcome.reason}\n`);
       return EXIT.noneAdequate;
     }
-    show(work, options, outcome);
-    return outcome.adequate ? EXIT.answered : EXIT.noneAdequate;
+    // At a speed somebody sets there is nothing to compare the quietest speeds of a change with.
+    const advice =
+      options.speed === undefined
+        ? adviceOn({ enclosure: there, build, outcome, fans: work.catalog.fans })
+        : undefined;
+    show(work, options, outcome, advice, outcomeBands(there, outcome));
+    return outcome.adequate ? keep(work, options, build) : EXIT.noneAdequate;
   });
 }
