@@ -21,8 +21,8 @@ const sourced: readonly string[] = ['air', 'elements', 'fan', 'heat', 'sound'];
 /** Functions of these rooms that hold no law: they declare, read or rearrange. */
 export const lawless: readonly string[] = [
   'elements/element.ts elementKind',
-  'elements/perforated.ts patternOf',
-  'elements/perforated.ts readPerforatedSheet',
+  'elements/perforated-sheet.ts patternOf',
+  'elements/perforated-sheet.ts readPerforatedSheet',
 ];
 
 const unit = /\[[^\][]+\]/;

@@ -1,6 +1,7 @@
 import { readdirSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { rankingBands } from '../../src/bands/outcome-bands.ts';
 import { inventedNote } from '../../src/commands/invented.ts';
 import type { Enclosure } from '../../src/enclosure/enclosure.ts';
 import { plain } from '../../src/presentation/paint.ts';
@@ -40,7 +41,9 @@ describe('the first scenario of the README', () => {
   });
 
   it('has the answer that the README shows', () => {
-    const view = rankView(ranking, { width: 100, paint: plain, tie: enclosure.assumptions.sound.tie });
+    const { tie, verdict } = enclosure.assumptions.sound;
+    const bands = { rows: rankingBands(enclosure, ranking, 'mean'), probable: verdict.probable };
+    const view = rankView(ranking, { width: 100, paint: plain, tie, bands });
     const builds = ranking.rows.map(({ outcome }) => outcome.build.options);
     expect(view + inventedNote(enclosure, builds)).toBe(blockWith(readme, 'text', enclosure.title));
   });
@@ -83,6 +86,11 @@ describe('the other files of the README', () => {
   it('a catalog reads without a problem', () => {
     const read = readCatalogs([{ file: 'my-fans.yaml', text: blockWith(readme, 'yaml', 'family:') }]);
     expect(read.ok ? read.fans.map(({ id }) => id) : read.problems).toEqual(['grey-80', 'no-name-60']);
+  });
+
+  it('stock reads without a problem', () => {
+    const read = readCatalogs([{ file: 'sheets.yaml', text: blockWith(readme, 'yaml', 'open-area:') }]);
+    expect(read.ok ? read.stock.map(({ id }) => id) : read.problems).toEqual(['drawer-front']);
   });
 
   it('choices of whole elements are read', () => {

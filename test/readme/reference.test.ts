@@ -5,6 +5,8 @@ import { elementKinds } from '../../src/elements/kinds.ts';
 import { ASSUMPTIONS } from '../../src/enclosure/assumptions.ts';
 import { kinds } from '../../src/quantities/unit-table.ts';
 import { readQuantity } from '../../src/quantities/units.ts';
+import { askForm } from '../../src/reading/asks/asks.ts';
+import { headerForm } from '../../src/reading/asks/headers.ts';
 import { bankChoiceForm, bankForm } from '../../src/reading/bank-fields.ts';
 import { dutyForm } from '../../src/reading/duties.ts';
 import { familyForm, fanForm } from '../../src/reading/fan-form.ts';
@@ -14,6 +16,8 @@ import { partForm } from '../../src/reading/parts.ts';
 import { readingForm } from '../../src/reading/readings.ts';
 import { scenarioForm } from '../../src/reading/scenario-form.ts';
 import { listenerForm, siteForm } from '../../src/reading/site.ts';
+import { stockForm } from '../../src/reading/stock/stock-file.ts';
+import { uncertaintyForm } from '../../src/reading/uncertainty.ts';
 import { codeIn, rowsOf, sectionOf, textOf } from './document.ts';
 
 const readme = textOf('README.md');
@@ -37,9 +41,14 @@ describe('the keys of a scenario and of a catalog', () => {
     ['banks', 'A place for fans', keysOf(bankForm)],
     ['choices of banks', 'choices', keysOf(bankChoiceForm)],
     ['duties', 'duties', keysOf(dutyForm)],
+    ['asks', 'ask, headers', keysOf(askForm)],
+    ['headers', 'ask, headers', keysOf(headerForm)],
     ['readings', 'readings', keysOf(readingForm)],
+    ['uncertainty', 'uncertainty', keysOf(uncertaintyForm)],
     ['families', 'The catalog', keysOf(familyForm).filter((key) => key !== 'fans')],
     ['fans', 'The catalog', keysOf(fanForm)],
+    ['stock', 'Stock', keysOf(stockForm).filter((key) => key !== 'items')],
+    ['items of stock', 'Stock', keysOf(formAt(stockForm.shape.items, [0], undefined))],
     ['ratings', 'The catalog', keysOf(formAt(fanForm.shape.noise, [0], undefined))],
   ];
 

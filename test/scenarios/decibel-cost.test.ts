@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { changed, dutyAt, readBoth, TWO_FANS } from './two-fans.ts';
+import { plain } from '../../src/presentation/paint.ts';
+import { solveView } from '../../src/presentation/solve-view.ts';
+import { atSpeed, changed, dutyAt, readBoth, TWO_FANS } from './two-fans.ts';
 
 /** Invented: as the fan of the two, but with a rating of 40 dB(A), which leaves its floor far below. */
 const LOUD = `family: loud
@@ -63,6 +65,52 @@ describe('what a decibel costs in kelvin', () => {
     expect(at(0.3)?.louder).toBeGreaterThan(0);
     // Half a decibel above the hold floor there is no whole one.
     expect(at(0.3 * 10 ** (0.5 / 55))?.quieter).toBeUndefined();
+  });
+
+  it('keeps banks out of their bands to avoid, the others going on', () => {
+    // Two banks side by side, the second held at 65 % by a band above and below it: as if it had that speed for good.
+    const two = changed(FANS_ONLY, {
+      '    - { leg: out': '    - { leg: more, from: outside, to: box, through: [other] }\n    - { leg: out',
+      'choices:\n': 'choices:\n  other: { fans: [e92], count: 1 }\n',
+      '  vent:': '  other: { bank: fans, face: 92 mm, depth: 25 mm }\n  vent:',
+    });
+    const banded = (bands: string) =>
+      changed(two, { 'depth: 25 mm }\n  vent': `depth: 25 mm, avoid: ${bands} }\n  vent` });
+    const held = dutyAt(readBoth(banded('[[400 rpm, 1300 rpm], [1300 rpm, 2100 rpm]]'), LOUD), 0.65);
+    const cost = held.sound.decibelCost;
+    expect(cost?.heldByBands).toBe(true);
+    // The other bank alone makes the level fall by 1 dB; found by bisection on told speeds.
+    let [low, high] = [0.55, 0.65];
+    const at = (speed: number) => dutyAt(readBoth(two, LOUD), speed, 0.65);
+    for (let count = 0; count < 40; count++) {
+      const middle = (low + high) / 2;
+      if (at(middle).level > held.level - 1) high = middle;
+      else low = middle;
+    }
+    const lost = (held.tightest?.margin ?? Number.NaN) - (at(low).tightest?.margin ?? Number.NaN);
+    expect(Math.abs((cost?.quieter ?? Number.NaN) - lost)).toBeLessThan(0.01);
+    // A band that lies far off changes nothing but the flag.
+    const far = dutyAt(readBoth(banded('[[400 rpm, 650 rpm]]'), LOUD), 0.65).sound.decibelCost;
+    const free = dutyAt(readBoth(two, LOUD), 0.65).sound.decibelCost;
+    expect(free?.heldByBands).toBe(false);
+    expect(far?.heldByBands).toBe(true);
+    expect(far?.quieter).toBeCloseTo(free?.quieter ?? Number.NaN, 3);
+    expect(far?.louder).toBeCloseTo(free?.louder ?? Number.NaN, 3);
+  });
+
+  it('is out of reach where bands to avoid hold every bank', () => {
+    const held = changed(FANS_ONLY, {
+      'inlet-gap: 10 mm }': 'inlet-gap: 10 mm, avoid: [[1000 rpm, 1300 rpm], [1310 rpm, 1900 rpm]] }',
+    });
+    expect(dutyAt(readBoth(held, LOUD), 0.65).sound.decibelCost).toBeUndefined();
+    const below = changed(FANS_ONLY, {
+      'inlet-gap: 10 mm }': 'inlet-gap: 10 mm, avoid: [[1000 rpm, 1300 rpm]] }',
+    });
+    const cost = dutyAt(readBoth(below, LOUD), 0.65).sound.decibelCost;
+    expect(cost?.quieter).toBeUndefined();
+    expect(cost?.louder).toBeGreaterThan(0);
+    const text = solveView(atSpeed(readBoth(below, LOUD), 0.65), { paint: plain });
+    expect(text).toContain('1 dB less is beyond the hold floors or a band to avoid, 1 dB more would gain');
   });
 
   it('is nothing without a limit or without sound', () => {

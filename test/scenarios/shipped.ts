@@ -4,6 +4,7 @@ import type { Enclosure } from '../../src/enclosure/enclosure.ts';
 import type { FanModel } from '../../src/fan/fan-model.ts';
 import { readCatalogs } from '../../src/reading/catalog-file.ts';
 import { readScenario } from '../../src/reading/scenario-file.ts';
+import type { StockItem } from '../../src/reading/stock/stock-item.ts';
 
 const root = resolve(import.meta.dirname, '../..');
 
@@ -17,18 +18,20 @@ function filesOf(folder: string): readonly { readonly file: string; readonly tex
 /** Names of the shipped scenarios. */
 export const scenarioFiles = filesOf('scenarios');
 
+const shipped = readCatalogs([...filesOf('catalog'), ...filesOf('catalog/stock')]);
+if (!shipped.ok) throw new Error('the shipped catalog has problems');
+
 /** Every fan of the shipped catalog. */
-export const shippedFans: readonly FanModel[] = (() => {
-  const read = readCatalogs(filesOf('catalog'));
-  if (!read.ok) throw new Error('the shipped catalog has problems');
-  return read.fans;
-})();
+export const shippedFans: readonly FanModel[] = shipped.fans;
+
+/** Everything in it that is no fan. */
+export const shippedStock: readonly StockItem[] = shipped.stock;
 
 /** A shipped scenario, read with the shipped catalog. */
 export function shippedScenario(name: string): Enclosure {
   const found = scenarioFiles.find(({ file }) => file === `${name}.yaml`);
   if (!found) throw new Error(`there is no scenario ${name}`);
-  const read = readScenario(found.file, found.text, shippedFans);
+  const read = readScenario(found.file, found.text, shippedFans, shippedStock);
   if (!read.ok) throw new Error(`${name} has problems`);
   return read.enclosure;
 }

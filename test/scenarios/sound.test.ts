@@ -1,6 +1,10 @@
 import { describe, expect, it } from 'vitest';
+import { assemble, plantOf } from '../../src/enclosure/machine.ts';
 import { plain } from '../../src/presentation/paint.ts';
 import { solveView } from '../../src/presentation/solve-view.ts';
+import { buildOutcome, isFailed } from '../../src/search/build-outcome.ts';
+import { fasterIsCooler } from '../../src/search/monotone-airway.ts';
+import { solveBuild } from '../../src/search/solve-build.ts';
 import { atSpeed, changed, dutyAt, FANS, readBoth, TWO_FANS } from './two-fans.ts';
 
 const SPEED = 1300 / 2000;
@@ -27,6 +31,25 @@ describe('two fans, a stack before them and a vent behind', () => {
     expect(Math.abs(near().level - 30.638)).toBeLessThan(0.005);
     expect(Math.abs(levelOf(near(atOneMetre), 'pair') - 27.4338)).toBeLessThan(0.005);
     expect(Math.abs(levelOf(near(atOneMetre), 'vent') - 11.3698)).toBeLessThan(0.01);
+  });
+
+  it('are so through the search for the quietest speeds, which stops at their hold floor', () => {
+    // No limit asks for more air, so the quietest speed is the slowest: 65 % of 2000 rpm.
+    const held = changed(FANS, { 'hold: 20 %': 'hold: 65 %' });
+    const solved = (changes: Readonly<Record<string, string>>) => {
+      const plant = plantOf(readBoth(changed(TWO_FANS, changes), held));
+      const machine = assemble(plant, [0, 0, 0]);
+      const outcome = buildOutcome(solveBuild(machine, fasterIsCooler(plant)));
+      if (isFailed(outcome)) throw new Error(outcome.reason);
+      return outcome;
+    };
+    const [duty] = solved({}).duties;
+    expect((duty?.banks[0]?.speed ?? 0) * 60).toBeCloseTo(1300, 6);
+    expect(Math.abs(solved({}).level - 30.638)).toBeLessThan(0.005);
+    expect(Math.abs(solved(atOneMetre).level - 27.54)).toBeLessThan(0.005);
+    // Percent and level of each source: 10^((27.4338 - 27.5400)/10) is 97.6 %.
+    expect(duty?.sources.map(({ source }) => source)).toEqual(['pair', 'vent']);
+    expect(duty?.sources[0]?.share).toBeCloseTo(0.976, 3);
   });
 
   it('make 33.341 dB with a background of 30 dB', () => {

@@ -120,6 +120,20 @@ describe('beats', () => {
     expect(tones(SIDE_BY_SIDE, {}, FANS, 1).beats).toHaveLength(1);
   });
 
+  it('are told of equal fans within 3 % of one speed, however fast their tones are', () => {
+    // Derived: seven blades at 12 000 rpm sound at 1400 Hz. Told one speed, real fans of 3 to 10 % difference beat at 42 to
+    // 140 Hz: too fast for fluctuation, but a pair to tell of. At 80 % of it they are 280 Hz apart, and no pair.
+    const fast = FANS.replaceAll('1800 rpm', '12000 rpm');
+    const [beat] = tones(SIDE_BY_SIDE, {}, fast, 1).beats;
+    expect(beat && [beat.expected.from, beat.expected.to]).toEqual([
+      expect.closeTo(42, 6),
+      expect.closeTo(140, 6),
+    ]);
+    expect(beat?.runApart).toBeGreaterThan(0);
+    expect(tones(SIDE_BY_SIDE, {}, fast, 1, 0.975).beats).toHaveLength(1);
+    expect(tones(SIDE_BY_SIDE, {}, fast, 1, 0.8).beats).toEqual([]);
+  });
+
   it('come with numbers of revolutions against them', () => {
     // Computed with Python: lock 60·0.3/7 = 2.571 rpm; critical band at 210 Hz (ECMA-418-1) 103.165 Hz, so 884.27 rpm
     // apart, out of 915.7 to 2684.3 rpm; (210 ± 103.165)/29 blades.
