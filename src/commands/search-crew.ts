@@ -6,6 +6,8 @@ import type { Assignment, Share } from './search-worker.ts';
 
 /** Threads that help a search. */
 export interface Crew {
+  /** Settles once all of them have read what they need; fails if one cannot start. */
+  readonly ready: Promise<void>;
   /** Looks at the sets of a round, this thread and its hands each at their share. */
   readonly look: (search: Search, sets: readonly Waiting[]) => Promise<readonly Finding[]>;
   readonly dismiss: () => Promise<void>;
@@ -17,13 +19,13 @@ function shareOf(sets: readonly Waiting[], from: number, stride: number): readon
 }
 
 /**
- * Starts threads that help a search, and waits until they can. What is found of a set does not depend on who looks at it, so neither does the
+ * Calls in threads that help a search. What is found of a set does not depend on who looks at it, so neither does the
  * answer.
  *
  * @param hands threads beside this one, ≥ 1
  * @param assignment what they read and look for
  */
-export async function hireCrew(hands: number, assignment: Assignment): Promise<Crew> {
+export function hireCrew(hands: number, assignment: Assignment): Crew {
   const pool = new Tinypool({
     filename: new URL('./search-worker.js', import.meta.url).href,
     minThreads: hands,
@@ -31,20 +33,34 @@ export async function hireCrew(hands: number, assignment: Assignment): Promise<C
     workerData: assignment,
   });
   const jobs = hands + 1;
-  // Each hand reads what it needs before it counts.
-  const ready: Share = { sets: [], toBeat: Number.POSITIVE_INFINITY };
-  await Promise.all(Array.from({ length: hands }, () => pool.run(ready, { name: 'lookAt' })));
+  // A thread that does not start is told of by an event that would end the program if nobody listened.
+  const broken = new Promise<never>((_, reject) => {
+    pool.on('error', reject);
+  });
+  const idle: Share = { sets: [], toBeat: Number.POSITIVE_INFINITY };
+  const begun = Promise.all(Array.from({ length: hands }, () => pool.run(idle, { name: 'lookAt' })));
+  const ready = Promise.race([begun.then(() => {}), broken]);
   return {
+    ready,
     look: async (search, sets) => {
       const toBeat = search.toBeat();
-      const away = Array.from({ length: hands }, (_, index): Promise<readonly Finding[]> => {
-        const share: Share = { sets: shareOf(sets, index + 1, jobs), toBeat };
-        return share.sets.length > 0 ? pool.run(share, { name: 'lookAt' }) : Promise.resolve([]);
+      const lookHere = (share: readonly Waiting[]): readonly Finding[] =>
+        share.map((set) => search.look(set, toBeat));
+      const away = Array.from({ length: hands }, async (_, index): Promise<readonly Finding[]> => {
+        const share = shareOf(sets, index + 1, jobs);
+        if (share.length === 0) return [];
+        // What a thread could not do is done here.
+        return pool.run({ sets: share, toBeat }, { name: 'lookAt' }).catch(() => lookHere(share));
       });
-      const own = shareOf(sets, 0, jobs).map((set) => search.look(set, toBeat));
+      const own = lookHere(shareOf(sets, 0, jobs));
       const shares = [own, ...(await Promise.all(away))];
       return sets.map((_, index) => shares[index % jobs]?.[Math.floor(index / jobs)] as Finding);
     },
-    dismiss: () => pool.destroy(),
+    dismiss: async () => {
+      // Whatever has not started by now fails, and nobody is left to hear of it.
+      begun.catch(() => {});
+      ready.catch(() => {});
+      await pool.destroy().catch(() => {});
+    },
   };
 }

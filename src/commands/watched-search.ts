@@ -115,7 +115,7 @@ export async function runWatched(search: Search, { console, limit, hire }: Watch
   };
   const progress = progressTeller(search, console);
   let crew: Crew | undefined;
-  let called: Promise<Crew> | undefined;
+  let called: Crew | undefined;
   process.once('SIGINT', interrupt);
   try {
     while (crew ? await runTogether(search, crew) : runSlice(search)) {
@@ -123,10 +123,10 @@ export async function runWatched(search: Search, { console, limit, hire }: Watch
       if (limit !== undefined && progress.elapsed() > 1000 * limit) return 'out of time';
       progress.tell();
       if (hire && !called && progress.elapsed() > ALONE) {
-        // Until they have read what they need, this thread goes on by itself.
-        called = hire();
-        called.then((ready) => {
-          crew = ready;
+        called = await hire();
+        // Until all have read what they need, this thread goes on by itself.
+        called.ready.then(() => {
+          crew = called;
         }, goOnAlone);
       }
       await nextTurn();
@@ -135,6 +135,6 @@ export async function runWatched(search: Search, { console, limit, hire }: Watch
   } finally {
     process.removeListener('SIGINT', interrupt);
     progress.clear();
-    await called?.then(({ dismiss }) => dismiss(), goOnAlone);
+    await called?.dismiss();
   }
 }

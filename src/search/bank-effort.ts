@@ -61,6 +61,11 @@ export interface Effort {
   readonly rises: Float64Array;
 }
 
+/** Room for one effort: they are worked out by the ten thousand and read at once. */
+export function newEffort(): Effort {
+  return { energies: new Float64Array(SPEEDS), rises: new Float64Array(SPEEDS) };
+}
+
 /** Rise of a fan's level by its working point [dB], at a volume flow a fan. */
 function workingTerm({ bank, sound }: PlacedBank, ratio: Fraction, perFan: number): Decibels {
   const { curve } = bank.fan;
@@ -85,15 +90,16 @@ function energyAt(placed: PlacedBank, ratio: Fraction, perFan: number): number {
  * @param flow mass flow that gives the pressure [kg/s]
  * @param mostFlow greatest mass flow meant: the working point is taken there, where it is quietest [kg/s]
  * @param density at the bank [kg/m³]
+ * @param out overwritten and returned
  */
 export function effortOf(
   placed: PlacedBank,
   flow: KilogramsPerSecond,
   mostFlow: KilogramsPerSecond,
   density: KilogramsPerCubicMetre,
+  out: Effort,
 ): Effort {
-  const energies = new Float64Array(SPEEDS);
-  const rises = new Float64Array(SPEEDS);
+  const { energies, rises } = out;
   const { count } = placed.bank;
   const perFan = mostFlow / (density * count);
   const floor = energy(placed.sound.fanFloor);
@@ -105,7 +111,14 @@ export function effortOf(
     energies[index] = placed.nearness * count * (own + floor);
     rises[index] = riseAt(placed.bank, ratio, flow, density);
   }
-  return { energies, rises };
+  return out;
+}
+
+function isRising(values: Float64Array): boolean {
+  for (let index = 1; index < values.length; index++) {
+    if ((values[index] as number) < (values[index - 1] as number)) return false;
+  }
+  return true;
 }
 
 /**
@@ -117,9 +130,7 @@ export function effortOf(
  * @param out overwritten, one entry per price
  */
 export function dualOf(effort: Effort, derating: Fraction, lost: Pascals, out: Float64Array): void {
-  const rising = effort.rises.every(
-    (value, index) => index === 0 || value >= (effort.rises[index - 1] as number),
-  );
+  const rising = isRising(effort.rises);
   let start = 0;
   for (let price = 0; price < PRICES.length; price++) {
     const cost = PRICES[price] as number;

@@ -101,6 +101,7 @@ export function dualTables(places: readonly number[], banks: LegBanks, shared: S
         const shared = (common[at] as SharedDuals)(code, ask);
         const lost = closenessCost(closeness, sides, demand, flow);
         most[index] = shared.most - lost;
+        if (lost === 0) return shared.values;
         return shared.values.map((value, price) => value + (PRICES[price] as number) * lost);
       });
       return { stretches, most };

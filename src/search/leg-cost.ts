@@ -7,7 +7,7 @@ import {
   closenessCost,
   leastGrowth,
 } from './bank-closeness.ts';
-import { dualOf, effortOf, leastEnergyFor, type PlacedBank, PRICES } from './bank-effort.ts';
+import { dualOf, effortOf, leastEnergyFor, newEffort, type PlacedBank, PRICES } from './bank-effort.ts';
 import type { LegDemand } from './demand.ts';
 
 /** A stretch of flows above the least one, as factors of it. */
@@ -74,6 +74,8 @@ export interface Counting {
   readonly sides: CountedSides;
 }
 
+const room = newEffort();
+
 /** The duals of a bank against a demand of its leg. */
 export function dualsOf(bank: LegBank, counting: Counting, demand: LegDemand, needs: Needs): BankDuals {
   const { closeness, placed } = bank;
@@ -82,7 +84,7 @@ export function dualsOf(bank: LegBank, counting: Counting, demand: LegDemand, ne
   const density = demand.densities[closeness.stage] as number;
   const stretches = needs.stretches.map(({ from, to }, index) => {
     const flow = demand.flow * from;
-    const effort = effortOf(placed, flow, topOf(demand, to), density);
+    const effort = effortOf(placed, flow, topOf(demand, to), density, room);
     const cost = closenessCost(closeness, sides, demand, flow);
     const out = new Float64Array(PRICES.length);
     dualOf(effort, derating, cost, out);

@@ -1,5 +1,5 @@
 import type { Fraction, KilogramsPerCubicMetre, KilogramsPerSecond } from '../quantities/dimensions.ts';
-import { dualOf, effortOf, type PlacedBank, PRICES } from './bank-effort.ts';
+import { dualOf, effortOf, newEffort, type PlacedBank, PRICES } from './bank-effort.ts';
 import { groupAt, type OptionTree } from './option-tree.ts';
 
 /** A bank as far as a shared table knows it. */
@@ -83,6 +83,7 @@ function lower(best: Float64Array, values: Float64Array): void {
 export function createSharedDuals(tree: OptionTree, banks: readonly (SharedBank | null)[]): SharedDuals {
   const known = tree.map(() => new Map<number, GroupDual>());
   const out = new Float64Array(PRICES.length);
+  const room = newEffort();
 
   /** Lowers the best values to those of a bank; returns the greatest rise it can give. */
   const reaches: number[] = [];
@@ -97,7 +98,7 @@ export function createSharedDuals(tree: OptionTree, banks: readonly (SharedBank 
     // The true flow may be a step greater, and the true density a step lower: the working point is taken there.
     const top =
       (flowOf(cell.flow + 1, cell.step) * cell.reach * cell.density) / Math.max(1, cell.density - 1);
-    const effort = effortOf(bank.placed, flow, top, density);
+    const effort = effortOf(bank.placed, flow, top, density, room);
     const derating = cell.behind ? bank.derating : 1;
     dualOf(effort, derating, 0, out);
     lower(best, out);

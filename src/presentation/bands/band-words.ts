@@ -10,8 +10,8 @@ export const NO_DIFFERENCE = '~';
 /** A band at least so wide is shown in whole decibels [dB]. */
 const WIDE = 4;
 
-/** A level and its band are silent together. */
-function levels({ low, high }: Band): string {
+/** The ends of the band of a level, in words; a level and its band are silent together. */
+export function levels({ low, high }: Band): string {
   const decimals = high - low >= WIDE ? 0 : 1;
   return high === Number.NEGATIVE_INFINITY
     ? NONE

@@ -5,7 +5,11 @@ import { atLevel, atMargin, type EvenRunner, evenRunner } from './even-speed.ts'
 import { type Flip, flipsOf, type Measure } from './flips.ts';
 import { pathNumber } from './path-number.ts';
 import { type StackUp, stackUp } from './stack-up.ts';
+import { responder, type Sureness, surenessOf } from './sureness.ts';
 import type { Variant } from './variants.ts';
+
+/** A way to compare. */
+export type Way = 'full' | 'equalLevel' | 'equalMargin';
 
 /** One variant in one duty, in three ways that are fair in three senses. */
 export interface ComparedVariant {
@@ -19,6 +23,8 @@ export interface ComparedVariant {
   readonly equalLevel: OperatingState | null;
   /** All variants equally warm; null if there is no limit or this one cannot be as cool. */
   readonly equalMargin: OperatingState | null;
+  /** How sure each of the three is; null without a solution. */
+  readonly sure: Readonly<Record<Way, Sureness | null>>;
 }
 
 /** Variants held against each other. */
@@ -33,6 +39,11 @@ export interface Comparison {
   readonly measure: Measure;
   /** Index of the best at equal level; −1 if none can be that loud. */
   readonly best: number;
+  /**
+   * Index of the one that all are held against by their noise: the best, else the quietest at full speed; −1 if nothing
+   * has a solution.
+   */
+  readonly against: number;
   /** Where a more or less resisting box would make another one best. */
   readonly flips: readonly Flip[];
 }
@@ -73,9 +84,31 @@ function commonMargin(
   return margins.length === full.length && margins.length > 0 ? Math.min(asked, ...margins) : undefined;
 }
 
+function quietestOf(full: readonly OperatingState[]): number {
+  const levels = full.map(({ level }) => (Number.isNaN(level) ? Number.POSITIVE_INFINITY : level));
+  return levels.every((level) => level === Number.POSITIVE_INFINITY) ? -1 : levels.indexOf(Math.min(...levels));
+}
+
+/** How sure the variants are, in each way: where all are equally loud none is quieter. */
+function surenessByWay(
+  variants: readonly Variant[],
+  duty: Duty,
+  ways: Readonly<Record<Way, readonly (OperatingState | null)[]>>,
+  against: number,
+): Readonly<Record<Way, readonly (Sureness | null)[]>> {
+  const responders = variants.map((variant) => responder(variant, duty));
+  const sure = (way: Way): readonly (Sureness | null)[] =>
+    surenessOf(
+      responders.map((respond, index) => respond(ways[way][index] ?? null)),
+      way === 'equalLevel' ? undefined : against,
+    );
+  return { full: sure('full'), equalLevel: sure('equalLevel'), equalMargin: sure('equalMargin') };
+}
+
 /**
  * Holds variants against each other in one duty: at full speed, equally loud, equally warm, all fans of a variant at one
- * share of full speed. Tells which is best at equal level, and at which resistance of the box another would be.
+ * share of full speed. Tells which is best at equal level, at which resistance of the box another would be, and how sure
+ * levels and their differences are.
  *
  * @param variants at least one
  * @param options duty, level and place
@@ -90,6 +123,10 @@ export function compare(variants: readonly Variant[], options: CompareOptions): 
   const equal = runners.map((runner) => atLevel(runner, level));
   const measure = measureOf(equal);
   const { best, flips } = flipsOf(variants, duty, { measure, level: options.level, place: options.place });
+  const even = margin === undefined ? runners.map(() => null) : runners.map((each) => atMargin(each, margin));
+  const against = best >= 0 ? best : quietestOf(full);
+  const ways = { full, equalLevel: equal, equalMargin: even };
+  const sure = surenessByWay(variants, duty, ways, against);
   const compared = runners.map((runner: EvenRunner, index): ComparedVariant => {
     const k = pathNumber(runner.machine, duty, options.place);
     return {
@@ -99,7 +136,12 @@ export function compare(variants: readonly Variant[], options: CompareOptions): 
       ...(k === undefined ? {} : { k }),
       full: full[index] as OperatingState,
       equalLevel: equal[index] ?? null,
-      equalMargin: margin === undefined ? null : atMargin(runner, margin),
+      equalMargin: even[index] ?? null,
+      sure: {
+        full: sure.full[index] ?? null,
+        equalLevel: sure.equalLevel[index] ?? null,
+        equalMargin: sure.equalMargin[index] ?? null,
+      },
     };
   });
   return {
@@ -109,6 +151,7 @@ export function compare(variants: readonly Variant[], options: CompareOptions): 
     ...(margin === undefined ? {} : { margin }),
     measure,
     best,
+    against,
     flips,
   };
 }
