@@ -17,6 +17,8 @@ function scaled(trial: Trial, base: Float64Array, shift: number): Float64Array {
 }
 
 interface Bracket {
+  /** Where the search began. */
+  readonly base: Point;
   warm: { readonly shift: number; readonly point: Point };
   cool: { readonly shift: number; readonly point: Point };
 }
@@ -39,21 +41,22 @@ function firstStride(point: Point): number {
 }
 
 /** Strides from the base until limits are met on one side and missed on the other. */
-function bracket(trial: Trial, base: Float64Array): Bracket | { readonly edge: Point } {
+function bracket(trial: Trial, base: Float64Array): Bracket | { readonly base: Point; readonly edge: Point } {
   const { low, high } = range(trial, base);
   const at = (shift: number) => ({ shift, point: trial.evaluate(scaled(trial, base, shift)) });
   let here = at(0);
+  const start = here.point;
   // Speeds that are no numbers lead nowhere: the edge is where they are.
-  if (!base.every(Number.isFinite)) return { edge: here.point };
+  if (!base.every(Number.isFinite)) return { base: start, edge: here.point };
   const upward = !isAdequate(here.point);
   const end = upward ? high : low;
   let stride = firstStride(here.point);
   for (; ; stride *= 2) {
-    if (here.shift === end) return { edge: here.point };
+    if (here.shift === end) return { base: start, edge: here.point };
     const shift = upward ? Math.min(end, here.shift + stride) : Math.max(end, here.shift - stride);
     const next = at(shift);
     if (isAdequate(next.point) === upward) {
-      return upward ? { warm: here, cool: next } : { warm: next, cool: here };
+      return upward ? { base: start, warm: here, cool: next } : { base: start, warm: next, cool: here };
     }
     here = next;
   }
@@ -85,6 +88,13 @@ function narrow(trial: Trial, base: Float64Array, found: Bracket): Point {
   return cool.point;
 }
 
+/** Where the limits begin to hold, and where the search for that began. */
+export interface Boundary {
+  readonly base: Point;
+  /** A point at which all limits hold, or the point at the end of the range if they never do. */
+  readonly slowest: Point;
+}
+
 /**
  * Moves all banks together, in proportion, to the slowest speeds at which every limit still holds; banks
  * stop at their floors and at full speed.
@@ -94,9 +104,18 @@ function narrow(trial: Trial, base: Float64Array, found: Bracket): Point {
  *
  * @param trial build and duty
  * @param base speeds to start from [-]
- * @returns a point at which all limits hold, or the point at the end of the range if they never do
+ */
+export function boundaryFrom(trial: Trial, base: Float64Array): Boundary {
+  const found = bracket(trial, base);
+  return { base: found.base, slowest: 'edge' in found ? found.edge : narrow(trial, base, found) };
+}
+
+/**
+ * The slowest speeds in the proportions of a base at which every limit still holds, as `boundaryFrom` finds them.
+ *
+ * @param trial build and duty
+ * @param base speeds to start from [-]
  */
 export function slowestAdequate(trial: Trial, base: Float64Array): Point {
-  const found = bracket(trial, base);
-  return 'edge' in found ? found.edge : narrow(trial, base, found);
+  return boundaryFrom(trial, base).slowest;
 }

@@ -1,5 +1,5 @@
 import { inBox, speedBoxes } from './asks/speed-boxes.ts';
-import { slowestAdequate } from './boundary.ts';
+import { boundaryFrom } from './boundary.ts';
 import { localModel } from './local-model.ts';
 import { separableStep } from './separable-step.ts';
 import { cooledStarts, gridStarts, restingStarts } from './starting-speeds.ts';
@@ -7,13 +7,11 @@ import { clampRatio, fullSpeed, isAdequate, type Point, quieter, type Trial } fr
 
 /** Least relative gain of energy that counts as progress: 0.0002 dB. */
 const PROGRESS = 5e-5;
-/** Excess from which a point counts as on a limit [K]. */
-const ON_LIMIT = 1e-3;
 const DESCENT_STEPS = 25;
 const FIRST_TRUST = 0.4;
 const LEAST_TRUST = 2e-3;
 /** Stride of the exchange of speed between banks, first and last, in log speed. */
-const EXCHANGE_STRIDES = [0.16, 0.04, 0.01, 0.0025] as const;
+const EXCHANGE_STRIDES = [0.16, 0.08, 0.04, 0.015, 0.004] as const;
 /** A start this much louder than the best found is not descended from, 3 dB; nor polished, 1 dB. */
 const HOPELESS_START = 2;
 const HOPELESS_DESCENT = 1.26;
@@ -47,9 +45,8 @@ function movedBy(trial: Trial, base: Float64Array, step: Float64Array, share: nu
  * the slack may be the quietest where slower fans would work at a louder point of their curves.
  */
 function tryAround(hunt: Hunt, ratios: Float64Array): Point {
-  const boundary = note(hunt, slowestAdequate(hunt.trial, ratios));
-  if (!isAdequate(boundary) || boundary.worst >= -ON_LIMIT) return boundary;
-  return quieter(note(hunt, hunt.trial.evaluate(ratios)), boundary) ?? boundary;
+  const { base, slowest } = boundaryFrom(hunt.trial, ratios);
+  return quieter(quieter(null, note(hunt, slowest)), note(hunt, base)) ?? slowest;
 }
 
 /** Newton-like descent along the limits, from an adequate point. */

@@ -4,7 +4,7 @@ import { clampRatio, isAdequate, type Point, type Trial } from './trial.ts';
 /** Most banks of which every subset is tried resting. */
 const SUBSET_BANKS = 4;
 /** Points a side of the grid by number of banks, none included. */
-const GRID_SIDES = [1, 9, 9, 5, 4] as const;
+const GRID_SIDES = [1, 9, 9, 7, 4] as const;
 const LEAST_GRID_SIDE = 2;
 /** Most starts taken from the grid. */
 const GRID_STARTS = 6;

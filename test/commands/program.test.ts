@@ -41,7 +41,7 @@ describe('exit codes', () => {
   it('130: interrupted, with the best so far', () => {
     const run = spawnSync('bash', [
       '-c',
-      `${process.execPath} ${program} rank scenarios/desk-scanner.yaml --top 1000 & sleep 2.5; kill -INT $!; wait $!`,
+      `${process.execPath} ${program} rank scenarios/desk-scanner.yaml --top 1000 & sleep 1.5; kill -INT $!; wait $!`,
     ]);
     expect(run.status).toBe(130);
     expect(run.stdout.toString()).toContain('Film scanner');
