@@ -85,5 +85,8 @@ export function buildBands(response: Response): BuildBands {
   const duties = response.machine.plant.enclosure.duties.map((duty, index) =>
     dutyBands(response, duty, index, next),
   );
-  return { duties, level: next(), loudest: next(), fanPower: next(), holding: holdingOf(response) };
+  const [only] = duties;
+  // The draws of a single duty are those of all.
+  const holding = only && duties.length === 1 ? only.holding : holdingOf(response);
+  return { duties, level: next(), loudest: next(), fanPower: next(), holding };
 }

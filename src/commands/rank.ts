@@ -2,6 +2,7 @@ import { availableParallelism } from 'node:os';
 import { holdingAtFullSpeed, rankingBands } from '../bands/outcome-bands.ts';
 import type { Build, Enclosure } from '../enclosure/enclosure.ts';
 import type { FanModel } from '../fan/fan-model.ts';
+import { askWords } from '../presentation/asks/ask-words.ts';
 import { whyView } from '../presentation/asks/why-view.ts';
 import { rankDocument } from '../presentation/json.ts';
 import { type RankBands, rankView } from '../presentation/rank-view.ts';
@@ -73,6 +74,7 @@ function textOf(
     tie: enclosure.assumptions.sound.tie,
     wouldDo: change,
     bands,
+    asked: askWords(enclosure),
     ...(view.width === undefined ? {} : { width: view.width }),
   });
   const { width } = view;
@@ -153,7 +155,7 @@ export function run(options: RankOptions): Promise<ExitCode> {
     const why = whyFor(search, ranking, enclosure, options);
     answer(
       () => rankDocument(ranking, withInvented(meta, enclosure, builds), change, bands, why),
-      () => textOf(ranking, enclosure, change, bands, why, console),
+      () => textOf(ranking, search.plant.enclosure, change, bands, why, console),
     );
     return exitCode(ranking, end);
   });

@@ -1,6 +1,7 @@
 import { Tinypool } from 'tinypool';
 import type { Waiting } from '../search/hunt.ts';
 import type { Finding } from '../search/look-alone.ts';
+import { isBuild } from '../search/round.ts';
 import type { Search } from '../search/search.ts';
 import type { Assignment, Share } from './search-worker.ts';
 
@@ -13,9 +14,22 @@ export interface Crew {
   readonly dismiss: () => Promise<void>;
 }
 
-/** Every so many-th set, from one on. */
-function shareOf(sets: readonly Waiting[], from: number, stride: number): readonly Waiting[] {
-  return sets.filter((_, index) => index % stride === from);
+/** What working out the speeds of a build costs, in looks at a set [-]: about so much on the spaces of the benchmark. */
+const BUILD = 8;
+
+/**
+ * Who takes each set of a round. Bounds stay on this thread, which has their tables; builds to be worked out, which
+ * need none, go to whoever has least to do.
+ */
+function ownersOf(sets: readonly Waiting[], jobs: number): readonly number[] {
+  const load = new Array<number>(jobs).fill(0);
+  load[0] = sets.filter((set) => !isBuild(set)).length;
+  return sets.map((set) => {
+    if (!isBuild(set)) return 0;
+    const owner = load.indexOf(Math.min(...load));
+    load[owner] = (load[owner] as number) + BUILD;
+    return owner;
+  });
 }
 
 /**
@@ -46,15 +60,17 @@ export function hireCrew(hands: number, assignment: Assignment): Crew {
       const toBeat = search.toBeat();
       const lookHere = (share: readonly Waiting[]): readonly Finding[] =>
         share.map((set) => search.look(set, toBeat));
-      const away = Array.from({ length: hands }, async (_, index): Promise<readonly Finding[]> => {
-        const share = shareOf(sets, index + 1, jobs);
+      const owners = ownersOf(sets, jobs);
+      const shares = Array.from({ length: jobs }, (_, job) =>
+        sets.filter((__, index) => owners[index] === job),
+      );
+      const away = shares.slice(1).map(async (share): Promise<readonly Finding[]> => {
         if (share.length === 0) return [];
         // What a thread could not do is done here.
         return pool.run({ sets: share, toBeat }, { name: 'lookAt' }).catch(() => lookHere(share));
       });
-      const own = lookHere(shareOf(sets, 0, jobs));
-      const shares = [own, ...(await Promise.all(away))];
-      return sets.map((_, index) => shares[index % jobs]?.[Math.floor(index / jobs)] as Finding);
+      const found = [lookHere(shares[0] ?? []), ...(await Promise.all(away))].map((list) => [...list]);
+      return owners.map((owner) => found[owner]?.shift() as Finding);
     },
     dismiss: async () => {
       // Whatever has not started by now fails, and nobody is left to hear of it.

@@ -1,4 +1,5 @@
 import type { Enclosure } from '../enclosure/enclosure.ts';
+import { askWords, headerWords } from './asks/ask-words.ts';
 import { count } from './figures.ts';
 import type { Paint } from './paint.ts';
 import { printable } from './printable.ts';
@@ -23,12 +24,16 @@ export function checkView(enclosure: Enclosure, space: number, { file, paint }: 
   const choices = enclosure.places
     .filter(({ options }) => options.length > 1)
     .map(({ id, options }) => `${printable(id)} ${count(options.length)}`);
+  const headers = headerWords(enclosure);
+  const asked = askWords(enclosure);
   return [
     `${paint.good('no problems')} in ${printable(file)}: ${printable(enclosure.title)}`,
     `  parts     ${names(enclosure.parts)}`,
     `  legs      ${names(enclosure.legs)}`,
     `  duties    ${names(enclosure.duties)}`,
     `  choices   ${choices.length > 0 ? choices.join(', ') : 'none'}`,
+    ...(headers.length > 0 ? [`  headers   ${headers.join(', ')}`] : []),
+    ...(asked.length > 0 ? [`  asked     ${asked.join(', ')}`] : []),
     `  builds    ${count(space)} in the space`,
     '',
   ].join('\n');

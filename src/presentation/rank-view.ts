@@ -21,6 +21,8 @@ export interface RankViewOptions extends Drawing {
   readonly tie: Decibels;
   /** What would make the nearest miss adequate; not shown if absent. */
   readonly wouldDo?: WouldDo | undefined;
+  /** What is asked beside the limits, in words; nothing if absent. */
+  readonly asked?: readonly string[];
   /** Bands of the rows, in their order; none are shown if absent. */
   readonly bands?: RankBands | undefined;
 }
@@ -55,9 +57,15 @@ export function rankView(ranking: Ranking, options: RankViewOptions): string {
     ...(rows.length > 0 ? [...rankTable(rows, options), ''] : []),
     ...(options.wouldDo ? wouldDoSentences(options.wouldDo).flatMap(say) : []),
     ...legend(ranking, rows, options).flatMap(say).map(paint.faint),
+    ...askedSentence(options.asked).flatMap(say).map(paint.faint),
     ...searchSentences(ranking).flatMap(say),
   ];
   return `${lines.join('\n')}\n`;
+}
+
+/** What builds must do beside holding their limits. */
+function askedSentence(asked: readonly string[] = []): readonly string[] {
+  return asked.length > 0 ? [`Asked beside the limits: ${asked.join(', ')}.`] : [];
 }
 
 function titleOf({ title, rows, by }: Ranking, confidence: Fraction | undefined): string {

@@ -122,8 +122,8 @@ function marginAtLevel(trial: Trial, base: Float64Array, level: Decibels): Kelvi
   return found.ok ? marginOf(trial.evaluate(moved(trial, base, found.root))) : undefined;
 }
 
-function marginOf({ worst }: Point): KelvinDifference | undefined {
-  return Number.isFinite(worst) ? -worst : undefined;
+function marginOf({ warmest }: Point): KelvinDifference | undefined {
+  return Number.isFinite(warmest) ? -warmest : undefined;
 }
 
 /**

@@ -11,7 +11,7 @@ import type { ShortList } from './list.ts';
 import type { Objective } from './objective.ts';
 import { groupAt, type OptionForest, type OptionTree } from './option-tree.ts';
 import type { Promised, Promises } from './promise.ts';
-import { buildsIn } from './space.ts';
+import { buildsIn, isWide, widestPlace } from './space.ts';
 
 /** What is asked of a search. */
 export interface SearchOptions extends WishOptions {
@@ -62,6 +62,8 @@ export interface Hunt {
   readonly options: SearchOptions;
   readonly list: ShortList;
   readonly waiting: TinyQueue<Waiting>;
+  /** Builds put aside to be worked out together. */
+  readonly pile: Waiting[];
   readonly ruledOut: Map<Bound, number>;
   /** Bank places in the order in which they are decided. */
   readonly banks: readonly number[];
@@ -75,17 +77,20 @@ export interface Hunt {
   passes: number;
 }
 
+/** A build or a set with what is known of it, or of a set that holds it. */
+type Named = Pick<Waiting, 'build' | 'promised'>;
+
 /** Energy at 1 m, as the objective has it, that a build, or all of a set, must stay below [-]. */
-export function toBeat({ list, spreading, wishes }: Hunt, build: Build): number {
+export function toBeat({ list, spreading, wishes }: Hunt, { build, promised }: Named): number {
   const { byLevel, cap } = wishes;
   if (byLevel) return Math.min(cap, list.toBeat()) * spreading;
-  return wishes.costOf(build) > list.toBeat() ? 0 : cap * spreading;
+  return wishes.costOf(build, promised) > list.toBeat() ? 0 : cap * spreading;
 }
 
 /** Why a set that promises so much energy at 1 m is out, if it is [-]. */
-function beatenBy(hunt: Hunt, build: Build, value: number): Bound | null {
+function beatenBy(hunt: Hunt, set: Named, value: number): Bound | null {
   if (value === Number.POSITIVE_INFINITY) return 'too weak at full speed';
-  if (value < toBeat(hunt, build)) return null;
+  if (value < toBeat(hunt, set)) return null;
   if (value >= hunt.wishes.cap * hunt.spreading) return 'louder than asked';
   return hunt.wishes.byLevel ? 'too loud for the air it must move' : 'beyond the end of the list';
 }
@@ -100,10 +105,11 @@ export function putOut(hunt: Hunt, bound: Bound, build: Build): void {
 /** Lets a build wait for its turn unless its bound already puts it out; `atLeast` is what its set promised. */
 export function wait(hunt: Hunt, build: Build, promised: Promised, seen: Seen, atLeast: number): void {
   const value = Math.max(atLeast, hunt.objective.energyOf(hunt.enclosure, promised.energies));
-  const bound = (seen === 'not yet' && hunt.wishes.broken(build)) || beatenBy(hunt, build, value);
+  const bound =
+    (seen === 'not yet' && hunt.wishes.broken(build)) || beatenBy(hunt, { build, promised }, value);
   if (bound) putOut(hunt, bound, build);
   else {
-    const cost = hunt.wishes.costOf(build);
+    const cost = hunt.wishes.costOf(build, promised);
     hunt.waiting.push({ build, value, cost, promised, seen, arrival: hunt.arrivals });
     hunt.arrivals += 1;
   }
@@ -116,31 +122,21 @@ function split(hunt: Hunt, { build, value, promised }: Waiting, place: number): 
     const child = build.with(place, part);
     const broken = hunt.wishes.broken(child);
     if (broken) putOut(hunt, broken, child);
-    else wait(hunt, child, hunt.promises.coarse(child, promised, toBeat(hunt, child)), 'at first', value);
-  }
-}
-
-/** The bank place with the most options still open; the first of them if several have as many. */
-function widestPlace(hunt: Hunt, build: Build): number | undefined {
-  let most = 0;
-  let widest: number | undefined;
-  for (const place of hunt.banks) {
-    const code = build[place] as number;
-    const size = code < 0 ? groupAt(hunt.forest[place] as OptionTree, code).options.length : 0;
-    if (size > most) {
-      most = size;
-      widest = place;
+    else {
+      const enough = toBeat(hunt, { build: child, promised });
+      wait(hunt, child, hunt.promises.coarse(child, promised, enough), 'at first', value);
     }
   }
-  return widest;
 }
 
 /** Which cooling bound puts a build out, if one does. */
-function tooWarm(hunt: Hunt, build: Build, energies: Float64Array): Bound | null {
+function tooWarm(hunt: Hunt, set: Named): Bound | null {
+  const { build } = set;
+  const { energies } = set.promised;
   const trials = coolTrials(hunt.coolPlant, build);
   let bound: Bound | null = null;
   for (const duty of hunt.duties) {
-    const allowed = hunt.objective.budgetOf(hunt.enclosure, energies, duty, toBeat(hunt, build));
+    const allowed = hunt.objective.budgetOf(hunt.enclosure, energies, duty, toBeat(hunt, set));
     const point = trials.coolestWithin(duty, allowed);
     // A pass without a solution proves nothing: such a build is worked out instead.
     if (!point || (!point.failure && point.worst > DENSITY_ALLOWANCE)) {
@@ -154,8 +150,9 @@ function tooWarm(hunt: Hunt, build: Build, energies: Float64Array): Bound | null
 }
 
 /** Works a single build out. */
-function solve(hunt: Hunt, build: Build, energies: Float64Array): void {
-  const found = workOut(hunt, build, energies, toBeat(hunt, build));
+function solve(hunt: Hunt, set: Named): void {
+  const { build, promised } = set;
+  const found = workOut(hunt, build, Float64Array.from(promised.energies), toBeat(hunt, set));
   if (typeof found === 'string') {
     putOut(hunt, found, build);
     return;
@@ -165,32 +162,23 @@ function solve(hunt: Hunt, build: Build, energies: Float64Array): void {
   if (found) hunt.list.insert(found);
 }
 
-/** Sets with more options than this in one place are split before their bound is made tight [-]. */
-const WIDE = 8;
-
-function isWide(hunt: Hunt, build: Build, place: number | undefined): boolean {
-  if (place === undefined) return false;
-  return groupAt(hunt.forest[place] as OptionTree, build[place] as number).options.length > WIDE;
-}
-
 /** Tightens the bound of what has come to its turn; then splits it, or works it out if it is a single build. */
 export function look(hunt: Hunt, first: Waiting): void {
   const { build, value, promised, seen } = first;
-  const widest = widestPlace(hunt, build);
+  const widest = widestPlace(hunt.forest, hunt.banks, build);
   if (seen === 'not yet') {
-    wait(hunt, build, hunt.promises.coarse(build, promised, toBeat(hunt, build)), 'at first', value);
+    wait(hunt, build, hunt.promises.coarse(build, promised, toBeat(hunt, first)), 'at first', value);
     return;
   }
-  if (seen === 'at first' && !isWide(hunt, build, widest)) {
-    wait(hunt, build, hunt.promises.fine(build, promised, toBeat(hunt, build)), 'closely', value);
+  if (seen === 'at first' && !isWide(hunt.forest, build, widest)) {
+    wait(hunt, build, hunt.promises.fine(build, promised, toBeat(hunt, first)), 'closely', value);
     return;
   }
   if (widest !== undefined) {
     split(hunt, first, widest);
     return;
   }
-  const { energies } = promised;
-  const bound = (hunt.monotone && tooWarm(hunt, build, energies)) || hunt.wishes.fallen(build);
+  const bound = (hunt.monotone && tooWarm(hunt, first)) || hunt.wishes.fallen(build);
   if (bound) putOut(hunt, bound, build);
-  else solve(hunt, build, Float64Array.from(energies));
+  else solve(hunt, first);
 }

@@ -12,6 +12,8 @@ export interface Promised {
   readonly energies: Float64Array;
   /** Where in the range of pressures of the chamber that is, by duty; none in airways that are not so simple. */
   readonly cells: readonly CellList[];
+  /** The same of what a ranking goes by, if that is neither noise nor told without solving. */
+  readonly cost?: Promised;
 }
 
 /** Lower bounds of the sound energy of builds. */

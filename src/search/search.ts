@@ -4,7 +4,7 @@ import { type Plant, plantOf } from '../enclosure/machine.ts';
 import type { Decibels } from '../quantities/dimensions.ts';
 import { levelOf } from '../sound/levels.ts';
 import { levelFor, rankedBy } from './asks/goal.ts';
-import { createWishes, withWishes } from './asks/wishes.ts';
+import { createWishes, withCostPromises, withWishes } from './asks/wishes.ts';
 import { coolPlantOf } from './cooling-bound.ts';
 import { BOUNDS, type Bound, type Hunt, type SearchOptions, type Waiting, wait } from './hunt.ts';
 import { bankPlaces } from './leg-banks.ts';
@@ -77,8 +77,8 @@ function step(hunt: Hunt): boolean {
 }
 
 /** What a build not yet worked out might still gain on the last of the list [dB]. */
-function gapNow({ waiting, options, list, spreading, wishes }: Hunt): Decibels {
-  const promised = waiting.peek();
+function gapNow({ waiting, pile, options, list, spreading, wishes }: Hunt): Decibels {
+  const promised = pile[0] ?? waiting.peek();
   if (!promised) return options.gap;
   const last = list.candidates[options.top - 1];
   if (!last || !wishes.byLevel) return Number.POSITIVE_INFINITY;
@@ -106,6 +106,7 @@ export function beginSearch(scenario: Enclosure, options: SearchOptions = SEARCH
   const objective = levelFor(enclosure, by, duty);
   const forest = optionForest(enclosure);
   const wishes = createWishes(enclosure, forest, by);
+  const promises = createPromises(enclosure, plant, objective, forest);
   const hunt: Hunt = {
     enclosure,
     plant,
@@ -113,10 +114,11 @@ export function beginSearch(scenario: Enclosure, options: SearchOptions = SEARCH
     monotone: fasterIsCooler(plant),
     objective,
     wishes,
-    promises: createPromises(enclosure, plant, objective, forest),
+    promises: withCostPromises(promises, enclosure, forest, by),
     forest,
     options,
     list: newShortList(options.top, options.gap, wishes.byLevel),
+    pile: [],
     waiting: new TinyQueue<Waiting>(
       [],
       (a, b) => a.cost - b.cost || a.value - b.value || a.arrival - b.arrival,

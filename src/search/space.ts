@@ -1,5 +1,5 @@
 import type { Build, Enclosure } from '../enclosure/enclosure.ts';
-import { groupAt, type OptionForest } from './option-tree.ts';
+import { groupAt, type OptionForest, type OptionTree } from './option-tree.ts';
 
 /** Code of all options of a place, in a partial build: nothing has been chosen yet. */
 export const OPEN = -1;
@@ -43,4 +43,49 @@ export function elementKey(enclosure: Enclosure, build: Build): number {
     if (place.kind === 'element') key = key * place.options.length + (build[index] as number);
   });
   return key;
+}
+
+/** Options still open in a place of a partial build [-]; 0 if it is decided. */
+function openOptions(forest: OptionForest, build: Build, place: number): number {
+  const code = build[place] as number;
+  return code < 0 ? groupAt(forest[place] as OptionTree, code).options.length : 0;
+}
+
+/**
+ * The place with the most options still open; the first of them if several have as many.
+ *
+ * @param forest groups of the options of all places
+ * @param places that may be open
+ * @param build partial
+ * @returns undefined if all are decided
+ */
+export function widestPlace(
+  forest: OptionForest,
+  places: readonly number[],
+  build: Build,
+): number | undefined {
+  let most = 0;
+  let widest: number | undefined;
+  for (const place of places) {
+    const size = openOptions(forest, build, place);
+    if (size > most) {
+      most = size;
+      widest = place;
+    }
+  }
+  return widest;
+}
+
+/** Sets with more options than this in one place are split before their bound is made tight [-]. */
+const WIDE = 8;
+
+/**
+ * Whether a place has so many options open that its set is split before it is looked at closely.
+ *
+ * @param forest groups of the options of all places
+ * @param build partial
+ * @param place the widest; undefined if all are decided
+ */
+export function isWide(forest: OptionForest, build: Build, place: number | undefined): boolean {
+  return place !== undefined && openOptions(forest, build, place) > WIDE;
 }

@@ -3,11 +3,13 @@ import stringWidth from 'string-width';
 import { describe, expect, it } from 'vitest';
 import { frontView } from '../../src/presentation/asks/front-view.ts';
 import { whyView } from '../../src/presentation/asks/why-view.ts';
+import { checkView } from '../../src/presentation/check-view.ts';
 import { plain } from '../../src/presentation/paint.ts';
 import { rankView } from '../../src/presentation/rank-view.ts';
 import { ASK_REASONS } from '../../src/search/asks/reasons.ts';
 import type { Front } from '../../src/search/front/front.ts';
 import type { WhyNot } from '../../src/search/why/why-not.ts';
+import { bare, scenario } from '../reading/good-scenario.ts';
 import { bank, build, duty, miss, ranking } from './sample-outcomes.ts';
 
 const front = (changes: Partial<Front> = {}): Front => ({
@@ -71,6 +73,24 @@ describe('why a build is not the first, in words', () => {
 
   it('says of the first that it is', () => {
     expect(whyView(why({ row: 1 }), 0, {})).toMatch(/^"as-built" is the first of the list\./);
+  });
+});
+
+describe('what is asked, where a scenario is checked', () => {
+  it('is told with the headers', () => {
+    const text = checkView(
+      scenario(
+        `${bare}ask: { price: 40, fan-power: 6 W, models: 2, depth: { exhaust: 30 mm }, level: 30 dB(A), dead-fan: survived, stall: never, back-flow: never, tone-points: 1 }
+headers: { cooler: { banks: [push, pull], current: 0.8 A, voltage: 12 V } }
+`,
+      ).enclosure,
+      1,
+      { file: 'a.yaml', paint: plain },
+    );
+    expect(text).toContain('  headers   cooler (push, pull, up to 0.80 A at 12.0 V)\n');
+    expect(text).toContain(
+      '  asked     price up to 40, fans up to 6.0 W at full speed, models of fans up to 2, fans up to 30 mm deep in exhaust, level up to 30.0 dB(A), any one dead fan survived, no fan stalled, no back-flow through fans, points of tone risk up to 1\n',
+    );
   });
 });
 

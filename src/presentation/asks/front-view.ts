@@ -1,13 +1,12 @@
-import type { Front, FrontRow } from '../../search/front/front.ts';
+import type { Front } from '../../search/front/front.ts';
 import type { FrontAxis } from '../../search/front/front-axis.ts';
 import { atMost, count, quantity } from '../figures.ts';
 import { printable } from '../printable.ts';
 import { wrapped } from '../prose.ts';
 import type { RankRow } from '../rank-columns.ts';
 import { rankTable } from '../rank-table.ts';
-import { loudestDuty } from '../standing-out.ts';
 import type { Drawing } from '../table.ts';
-import { rankedFigure } from './ranked-figure.ts';
+import { rankedDuty, rankedFigure } from './ranked-figure.ts';
 
 const steps: Readonly<Record<FrontAxis, string>> = {
   price: 'Each row is the quietest build that is cheaper than the one above it.',
@@ -21,10 +20,10 @@ const worse: Readonly<Record<FrontAxis, string>> = {
   margin: 'with no less margin',
 };
 
-function rowsOf(rows: readonly FrontRow[], against: FrontAxis): readonly RankRow[] {
+function rowsOf({ rows, against, by }: Front): readonly RankRow[] {
   return rows.flatMap(({ outcome }, index) => {
-    const duty = loudestDuty(outcome);
-    const ranked = against === 'depth' ? rankedFigure(outcome, { goal: 'depth' }) : undefined;
+    const duty = rankedDuty(outcome, by);
+    const ranked = rankedFigure(outcome, against === 'depth' ? { goal: 'depth' } : by);
     return duty ? [{ mark: `${index + 1}`, outcome, duty, ...(ranked ? { ranked } : {}) }] : [];
   });
 }
@@ -53,10 +52,11 @@ export function frontView(front: Front, drawing: Drawing): string {
   const by = against === 'margin' ? ` by ${quantity('kelvins', step)} at least.` : '';
   const proof = `No build is quieter than a row by more than ${atMost(gap)} dB ${worse[against]}.`;
   const spaced = `${count(searches)} ${searches === 1 ? 'search' : 'searches'} of ${count(space)} builds.`;
+  const where = front.by?.duty === undefined ? '' : ` in ${printable(front.by.duty)}`;
   const lines = [
-    ...say(`${printable(title)}: noise against ${against}`).map(paint.strong),
+    ...say(`${printable(title)}: noise${where} against ${against}`).map(paint.strong),
     '',
-    ...(rows.length > 0 ? [...rankTable(rowsOf(rows, against), drawing), ''] : []),
+    ...(rows.length > 0 ? [...rankTable(rowsOf(front), drawing), ''] : []),
     ...(rows.length > 0 ? say(`${steps[against]}${by} ${proof}`) : []),
     ...say(`${endWords(front)} ${spaced}`),
   ];

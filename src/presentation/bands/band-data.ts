@@ -9,7 +9,8 @@ function end(value: number): number | null {
   return Number.isFinite(value) ? value : null;
 }
 
-function bandData({ low, expected, high }: Band): Json {
+/** The ends of a band and its middle as data; null where it has no end. */
+export function bandData({ low, expected, high }: Band): Json {
   return { low: end(low), expected: end(expected), high: end(high) };
 }
 

@@ -1,20 +1,37 @@
-import type { ComparedVariant, Comparison } from '../../questions/compare/compare.ts';
-import type { OperatingState } from '../../questions/operating-state.ts';
+import type { ComparedVariant, Comparison, Way } from '../../questions/compare/compare.ts';
+import type { Sureness } from '../../questions/compare/sureness.ts';
+import { bandData } from '../bands/band-data.ts';
 import { type CsvCell, toCsv } from '../csv.ts';
 import { type Document, documentOf, type Json, type Meta } from '../document.ts';
 import { kelvinData } from '../tellable.ts';
 import { operatingData, orNull } from './state-data.ts';
 
-function variantData({ name, needs, stack, k, full, equalLevel, equalMargin }: ComparedVariant): Json {
+function sureData(found: Sureness | null): Json {
+  if (!found) return null;
+  const { level, holding, quieter } = found;
+  return {
+    level_dBA: bandData(level),
+    holding,
+    quieter: quieter ? { probability: quieter.probability, standing: quieter.standing } : null,
+  };
+}
+
+function wayData(variant: ComparedVariant, way: Way): Json {
+  const state = variant[way];
+  return state && { ...operatingData(state), sure: sureData(variant.sure[way]) };
+}
+
+function variantData(variant: ComparedVariant): Json {
+  const { name, needs, stack, k } = variant;
   return {
     variant: name,
     needs,
     fansDepth_m: stack.fans,
     depthLeft_m: stack.left,
     k: k ?? null,
-    full: operatingData(full),
-    equalLevel: equalLevel ? operatingData(equalLevel) : null,
-    equalMargin: equalMargin ? operatingData(equalMargin) : null,
+    full: wayData(variant, 'full'),
+    equalLevel: wayData(variant, 'equalLevel'),
+    equalMargin: wayData(variant, 'equalMargin'),
   };
 }
 
@@ -26,7 +43,7 @@ function variantData({ name, needs, stack, k, full, equalLevel, equalMargin }: C
  * @param meta version, command and warnings
  */
 export function compareDocument(title: string, comparison: Comparison, meta: Meta): Document {
-  const { duty, variants, level, margin, measure, best, flips } = comparison;
+  const { duty, variants, level, margin, measure, best, against, flips } = comparison;
   const result = {
     title,
     duty,
@@ -34,6 +51,7 @@ export function compareDocument(title: string, comparison: Comparison, meta: Met
     margin_K: kelvinData(margin),
     measure,
     best: variants[best]?.name ?? null,
+    against: variants[against]?.name ?? null,
     flips: flips.map(({ factor, k, then, harder }) => ({
       factor,
       k: k ?? null,
@@ -45,16 +63,27 @@ export function compareDocument(title: string, comparison: Comparison, meta: Met
   return documentOf(result, meta);
 }
 
-function cells(name: string, how: string, state: OperatingState | null): readonly CsvCell[] {
+/** How each way of comparing is named in a row. */
+const ways = { full: 'full speed', equalLevel: 'equal level', equalMargin: 'equal margin' } as const;
+
+function cells(variant: ComparedVariant, way: Way, other: string | null): readonly CsvCell[] {
+  const state = variant[way];
+  const sure = variant.sure[way];
   return [
-    name,
-    how,
+    variant.name,
+    ways[way],
     orNull(state?.ratios[0]),
     orNull(state?.level),
     orNull(state?.flow),
     orNull(state?.massFlow),
     orNull(state?.tightest?.margin),
     orNull(state?.fanPower),
+    orNull(sure?.level.low),
+    orNull(sure?.level.high),
+    orNull(sure?.holding),
+    orNull(sure?.quieter?.probability),
+    sure?.quieter?.standing ?? null,
+    sure?.quieter ? other : null,
   ];
 }
 
@@ -63,7 +92,8 @@ function cells(name: string, how: string, state: OperatingState | null): readonl
  *
  * @param comparison the answer
  */
-export function compareCsv({ variants }: Comparison): string {
+export function compareCsv({ variants, against }: Comparison): string {
+  const other = variants[against]?.name ?? null;
   const heads = [
     'variant',
     'compared',
@@ -73,13 +103,19 @@ export function compareCsv({ variants }: Comparison): string {
     'mass flow [kg/s]',
     'margin [K]',
     'fan power [W]',
+    'level from [dB(A)]',
+    'level to [dB(A)]',
+    'limits hold [1]',
+    'quieter [1]',
+    'standing',
+    'against',
   ];
   return toCsv(
     heads,
-    variants.flatMap(({ name, full, equalLevel, equalMargin }) => [
-      cells(name, 'full speed', full),
-      cells(name, 'equal level', equalLevel),
-      cells(name, 'equal margin', equalMargin),
+    variants.flatMap((variant) => [
+      cells(variant, 'full', other),
+      cells(variant, 'equalLevel', other),
+      cells(variant, 'equalMargin', other),
     ]),
   );
 }

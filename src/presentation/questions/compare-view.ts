@@ -1,5 +1,5 @@
-import type { ComparedVariant, Comparison } from '../../questions/compare/compare.ts';
-import { FARTHEST, type Flip } from '../../questions/compare/flips.ts';
+import type { ComparedVariant, Comparison, Way } from '../../questions/compare/compare.ts';
+import { FARTHEST, type Flip, type Measure } from '../../questions/compare/flips.ts';
 import type { OperatingState } from '../../questions/operating-state.ts';
 import { type Cell, type Column, numberColumn, textColumn } from '../column.ts';
 import { KEEP } from '../column-fit.ts';
@@ -7,6 +7,8 @@ import { figure, fixed, levelText, levelWords, NONE, quantity } from '../figures
 import { wrapped } from '../prose.ts';
 import { limited } from '../standing-out.ts';
 import { type Drawing, table } from '../table.ts';
+import { fitBeside, type NotedTable, notedTable } from './compare-notes.ts';
+import { sureLegend, sureSentence, sureWords, warmth } from './compare-sure.ts';
 
 /** A variant in one of the ways to compare. */
 interface Row {
@@ -57,16 +59,29 @@ function columns(rows: readonly Row[]): readonly Column[] {
   ];
 }
 
-function section(
-  head: string,
-  variants: readonly ComparedVariant[],
-  pick: (variant: ComparedVariant) => OperatingState | null,
-  { paint, width }: Drawing,
-): readonly string[] {
-  const states = variants.map(pick);
+/** A way to compare, with its heading. */
+interface Section extends NotedTable {
+  readonly title: string;
+}
+
+function sectionOf(title: string, variants: readonly ComparedVariant[], way: Way): Section {
+  const states = variants.map((variant) => variant[way]);
   const first = states[0]?.massFlow ?? Number.NaN;
   const rows = variants.map((variant, index) => ({ variant, state: states[index] ?? null, first }));
-  return ['', ...wrapped(head, width).map(paint.strong), ...table(columns(rows), { paint, width })];
+  const words = textColumn('Nine times in ten', KEEP, variants, (variant) => sureWords(variant, way));
+  return { title, columns: columns(rows), words };
+}
+
+function sectionsOf({ variants, level, margin }: Comparison): readonly Section[] {
+  const tight = variants.map(({ equalMargin }) => equalMargin?.tightest).find((each) => each !== undefined);
+  const limit = tight ? ` (${limited({ of: tight.of, part: tight.subject })})` : '';
+  return [
+    sectionOf('At full speed', variants, 'full'),
+    sectionOf(`Equally loud, ${levelWords(level)}`, variants, 'equalLevel'),
+    ...(margin === undefined
+      ? []
+      : [sectionOf(`${warmth(variants, margin)}${limit}`, variants, 'equalMargin')]),
+  ];
 }
 
 function stackColumns(variants: readonly ComparedVariant[]): readonly Column[] {
@@ -88,34 +103,42 @@ function flipWords({ variants, measure }: Comparison, { k, factor, then, harder 
   return `${harder ? 'Above' : 'Below'} k = ${numberText(k)}, ${losses}, ${name} ${does}.`;
 }
 
-/** By how much the best is ahead of the next, in words. */
-function lead({ variants, best, measure }: Comparison): string {
-  const worth = ({ equalLevel }: ComparedVariant): number =>
-    (measure === 'margin' ? equalLevel?.tightest?.margin : equalLevel?.massFlow) ?? Number.NEGATIVE_INFINITY;
-  const [next] = variants
-    .filter((variant, index) => index !== best && Number.isFinite(worth(variant)))
-    .toSorted((one, other) => worth(other) - worth(one));
-  const winner = variants[best];
-  if (!next || !winner) return '';
-  if (measure === 'margin')
-    return `, ${quantity('kelvins', worth(winner) - worth(next))} before ${next.name}`;
-  return `, ${fixed(100 * (worth(winner) / worth(next) - 1), 1)} % more than ${next.name}`;
+function worthOf({ equalLevel }: ComparedVariant, measure: Measure): number {
+  const value = measure === 'margin' ? equalLevel?.tightest?.margin : equalLevel?.massFlow;
+  return value ?? Number.NEGATIVE_INFINITY;
 }
 
-/** The answer in one sentence, then where it would be another one. */
+/** The best of the others at equal noise. */
+function nextBest({ variants, best, measure }: Comparison): ComparedVariant | undefined {
+  return variants
+    .filter((variant, index) => index !== best && Number.isFinite(worthOf(variant, measure)))
+    .toSorted((one, other) => worthOf(other, measure) - worthOf(one, measure))[0];
+}
+
+/** By how much the best is ahead of the next, in words. */
+function lead(winner: ComparedVariant, next: ComparedVariant | undefined, measure: Measure): string {
+  if (!next) return '';
+  const [most, less] = [worthOf(winner, measure), worthOf(next, measure)];
+  if (measure === 'margin') return `, ${quantity('kelvins', most - less)} before ${next.name}`;
+  return `, ${fixed(100 * (most / less - 1), 1)} % more than ${next.name}`;
+}
+
+/** The answer in one sentence, how sure it is, then where it would be another one. */
 function verdict(comparison: Comparison): readonly string[] {
-  const { variants, best, measure, flips } = comparison;
+  const { variants, best, measure, margin, flips } = comparison;
   const winner = variants[best];
   if (!winner) return ['No variant has that level at any speed.'];
   const k = variants.find((variant) => variant.k !== undefined)?.k;
   const path = k === undefined ? '' : ` on a way of k = ${numberText(k)}`;
   const does = measure === 'margin' ? 'keeps the box coolest' : 'moves the most air';
+  const next = nextBest(comparison);
   const none =
     flips.length === 0 && variants.length > 1
       ? [`No more than ${FARTHEST} times the losses, and no less than a ${FARTHEST}th of them, changes that.`]
       : [];
   return [
-    `At equal noise ${winner.name} ${does}${lead(comparison)}${path}.`,
+    `At equal noise ${winner.name} ${does}${lead(winner, next, measure)}${path}.`,
+    ...(next && margin !== undefined ? [sureSentence(winner, next, margin)] : []),
     ...flips.map((flip) => flipWords(comparison, flip)),
     ...none,
     ...(k === undefined ? [] : ['k = R Q0²/p0: what the way of one fan resists, against its own curve.']),
@@ -132,26 +155,23 @@ function verdict(comparison: Comparison): readonly string[] {
  */
 export function compareView(title: string, comparison: Comparison, drawing: Drawing): string {
   const { paint, width } = drawing;
-  const { variants, duty, level, margin } = comparison;
+  const { variants, duty } = comparison;
   const say = (text: string): readonly string[] => wrapped(text, width);
-  const tight = variants.map(({ equalMargin }) => equalMargin?.tightest).find((each) => each !== undefined);
+  const sections = sectionsOf(comparison);
+  const beside = fitBeside(sections, width);
   const lines = [
     ...say(`${title}: compared in ${duty}`).map(paint.strong),
     ...verdict(comparison).flatMap(say),
-    ...section('At full speed', variants, ({ full }) => full, drawing),
-    ...section(`Equally loud, ${levelWords(level)}`, variants, ({ equalLevel }) => equalLevel, drawing),
-    ...(margin === undefined
-      ? []
-      : section(
-          `Equally warm, ${quantity('kelvins', margin)} in hand${tight ? ` (${limited({ of: tight.of, part: tight.subject })})` : ''}`,
-          variants,
-          ({ equalMargin }) => equalMargin,
-          drawing,
-        )),
+    ...sections.flatMap((section) => [
+      '',
+      ...say(section.title).map(paint.strong),
+      ...notedTable(section, beside, drawing),
+    ]),
     '',
     ...say('Room along the stream').map(paint.strong),
     ...table(stackColumns(variants), drawing),
     '',
+    ...sureLegend(comparison).flatMap(say).map(paint.faint),
     ...say(
       `All fans of a variant run at one share of full speed. A dash: it cannot. Flow enters from outside.`,
     ).map(paint.faint),

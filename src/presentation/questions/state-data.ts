@@ -16,7 +16,7 @@ export function orNull(value: number | undefined): number | null {
 }
 
 /** A build in one duty as data. */
-export function operatingData(state: OperatingState): Json {
+export function operatingData(state: OperatingState): { readonly [key: string]: Json } {
   return {
     duty: state.duty,
     adequate: state.adequate,

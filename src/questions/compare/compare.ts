@@ -86,7 +86,9 @@ function commonMargin(
 
 function quietestOf(full: readonly OperatingState[]): number {
   const levels = full.map(({ level }) => (Number.isNaN(level) ? Number.POSITIVE_INFINITY : level));
-  return levels.every((level) => level === Number.POSITIVE_INFINITY) ? -1 : levels.indexOf(Math.min(...levels));
+  return levels.every((level) => level === Number.POSITIVE_INFINITY)
+    ? -1
+    : levels.indexOf(Math.min(...levels));
 }
 
 /** How sure the variants are, in each way: where all are equally loud none is quieter. */

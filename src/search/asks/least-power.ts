@@ -1,9 +1,9 @@
 import { densityAt } from '../../air/air.ts';
-import type { Bank, Build, Enclosure } from '../../enclosure/enclosure.ts';
+import { type Bank, type Build, type Enclosure, OUTSIDE, type Part } from '../../enclosure/enclosure.ts';
 import type { Machine } from '../../enclosure/machine.ts';
 import { conditionsOf, HOTTEST_AIR } from '../../enclosure/pass-state.ts';
 import { peakAirPower, REFERENCE_DENSITY } from '../../fan/curve.ts';
-import type { KelvinDifference, Watts } from '../../quantities/dimensions.ts';
+import type { KelvinDifference, Kelvins, Watts } from '../../quantities/dimensions.ts';
 import { levelOf } from '../../sound/levels.ts';
 import { neededAirPower } from '../needed-air.ts';
 import type { OptionForest } from '../option-tree.ts';
@@ -20,10 +20,32 @@ function leastShare({ fan }: Bank, thinnest: number): number {
   return fan.holdFloor ** 3 * thinnest;
 }
 
-/** Density over that of reference in air as hot as any is taken [-]. */
-function thinnestAir(enclosure: Enclosure): number {
-  const ratios = enclosure.duties.map(
-    (duty) => densityAt(conditionsOf(enclosure, duty).site, HOTTEST_AIR) / REFERENCE_DENSITY,
+/** What fans may warm the air beyond the hottest part that has a limit [K]. Assumption. */
+const FAN_HEAT_ALLOWANCE: KelvinDifference = 25;
+
+/** Highest limit that keeps the air at a part; infinite if none does [K]. */
+function airLimit({ seat, limits }: Part): Kelvins {
+  // Air leaves fins no warmer than the part, but enters them as warm as it may be.
+  const keeping = limits.filter(({ of }) => of === 'part' || (of === 'air' && seat.kind === 'chamber'));
+  return Math.min(...keeping.map(({ temperature }) => temperature));
+}
+
+/** Temperature that no air in an adequate build exceeds [K]. */
+function hottestAir({ parts }: Enclosure): Kelvins {
+  const warming = parts.filter(({ seat }) => seat.kind === 'fins' || seat.chamber !== OUTSIDE);
+  return Math.min(HOTTEST_AIR, Math.max(0, ...warming.map(airLimit)) + FAN_HEAT_ALLOWANCE);
+}
+
+/**
+ * Least density of the air in an adequate build, over that of reference [-]; 1 at most.
+ *
+ * @param enclosure the scenario
+ */
+export function thinnestAir(enclosure: Enclosure): number {
+  const { duties } = enclosure;
+  const hottest = Math.max(hottestAir(enclosure), ...duties.map(({ room }) => room + FAN_HEAT_ALLOWANCE));
+  const ratios = duties.map(
+    (duty) => densityAt(conditionsOf(enclosure, duty).site, hottest) / REFERENCE_DENSITY,
   );
   return Math.min(1, ...ratios);
 }

@@ -22,7 +22,7 @@ const CLEAR: Fraction = 1e-5;
  * Least flow through a bank through which no air may run backwards, as a share of its free delivery [-]. Nearer to
  * nothing the air that hardly moves gets so hot that there may be two solutions, one of them backwards. Assumption.
  */
-export const LEAST_FORWARD: Fraction = 0.01;
+const LEAST_FORWARD: Fraction = 0.01;
 
 /** Flow at the peak of the curve less the flow, as a share of free delivery [-]; of a curve that only falls, no peak. */
 function stallAsk(machine: Machine, entry: MachineBank, index: number): PointAsk {

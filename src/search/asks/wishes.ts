@@ -5,13 +5,15 @@ import type { Machine } from '../../enclosure/machine.ts';
 import type { KelvinDifference } from '../../quantities/dimensions.ts';
 import { energy } from '../../sound/levels.ts';
 import type { OptionForest } from '../option-tree.ts';
+import type { Promised, Promises } from '../promise.ts';
 import { quietestSpeeds } from '../quietest-speeds.ts';
 import { createTrial, type Point, type Trial } from '../trial.ts';
 import { createBuildAsks } from './build-asks.ts';
 import { worstDeadFan } from './dead-fan.ts';
 import { type Goal, isByLevel } from './goal.ts';
-import { createPowerBound, leastPowerSpeeds, meanPower } from './least-power.ts';
+import { createPowerBound, leastPowerSpeeds, meanPower, thinnestAir } from './least-power.ts';
 import { optionCosts, sumOf } from './option-costs.ts';
+import { powerPromises, wattsOf } from './power-promises.ts';
 import type { AskReason } from './reasons.ts';
 import { tonePointsOf } from './tone-ask.ts';
 
@@ -33,7 +35,7 @@ export interface Wishes {
   /** Sound energy at the listener that no build may exceed, as the objective has it [-]; infinite if there is none. */
   readonly cap: number;
   /** What the builds of a set cost at least; 0 where the ranking goes by the level. */
-  readonly costOf: (build: Build) => number;
+  readonly costOf: (build: Build, promised: Promised) => number;
   /** What a build costs at the speeds found, energies and powers being those of its duties. */
   readonly exactCost: (machine: Machine, speeds: readonly (Float64Array | null)[]) => number;
   /** Why no build of a set can do, whatever its speeds. */
@@ -63,7 +65,7 @@ export function withWishes(enclosure: Enclosure, { asks, margin }: WishOptions):
 /** Room for rounding at the cap [-]. */
 const CAP_ROUNDING = 1e-9;
 
-function costBound(enclosure: Enclosure, forest: OptionForest, goal: Goal): (build: Build) => number {
+function costBound(enclosure: Enclosure, forest: OptionForest, goal: Goal): Wishes['costOf'] {
   const places = [...enclosure.places.keys()];
   if (goal === 'price') {
     const prices = optionCosts(enclosure, forest, bankPrice);
@@ -74,7 +76,10 @@ function costBound(enclosure: Enclosure, forest: OptionForest, goal: Goal): (bui
     return (build) =>
       enclosure.legs.reduce((most, { through }) => Math.max(most, sumOf(depths, build, through)), 0);
   }
-  return goal === 'power' ? createPowerBound(enclosure, forest) : () => 0;
+  if (goal !== 'power') return () => 0;
+  const least = createPowerBound(enclosure, forest);
+  const thinnest = thinnestAir(enclosure);
+  return (build, { cost }) => Math.max(least(build), cost ? thinnest * wattsOf(enclosure, cost.energies) : 0);
 }
 
 function powerAt(machine: Machine, speeds: readonly (Float64Array | null)[]): number {
@@ -114,5 +119,35 @@ export function createWishes(enclosure: Enclosure, forest: OptionForest, goal: G
       const point = leastPowerSpeeds(trial, monotone, trial.duty.share > 0 ? cap : Number.POSITIVE_INFINITY);
       return point && { ...point, energy: Math.min(point.energy, cap) };
     },
+  };
+}
+
+/**
+ * The bounds of a search with those of what it ranks by beside them.
+ *
+ * @param promises bounds of the noise
+ * @param enclosure the scenario
+ * @param forest groups of the options of its places
+ * @param goal what the ranking goes by
+ */
+export function withCostPromises(
+  promises: Promises,
+  enclosure: Enclosure,
+  forest: OptionForest,
+  goal: Goal,
+): Promises {
+  if (goal !== 'power') return promises;
+  const costs = powerPromises(enclosure, forest);
+  const all = Number.POSITIVE_INFINITY;
+  return {
+    none: { ...promises.none, cost: costs.none },
+    coarse: (build, from, toBeat) => ({
+      ...promises.coarse(build, from, toBeat),
+      cost: costs.coarse(build, from.cost ?? costs.none, all),
+    }),
+    fine: (build, from, toBeat) => ({
+      ...promises.fine(build, from, toBeat),
+      cost: costs.fine(build, from.cost ?? costs.none, all),
+    }),
   };
 }

@@ -87,6 +87,8 @@ function tightened(
   last: FrontRow | undefined,
 ): Pick<WishOptions, 'asks' | 'margin'> | null {
   const asked = { ...enclosure.asks, ...asks };
+  // Nothing is cheaper than what is free, nor less deep than no fans.
+  if (last && against !== 'margin' && last.value <= 0) return null;
   const most = last && last.value * (1 - BELOW);
   if (against === 'price') return { asks: { ...asked, price: most ?? asked.price ?? ANY_PRICE } };
   if (against === 'depth') return { asks: most === undefined ? asked : noDeeper(enclosure, asked, most) };

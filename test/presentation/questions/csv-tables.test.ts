@@ -1,5 +1,6 @@
 import { parse } from 'csv-parse/sync';
 import { describe, expect, it } from 'vitest';
+import { outcomeBands } from '../../../src/bands/outcome-bands.ts';
 import { airCsv } from '../../../src/presentation/questions/air-view.ts';
 import { compareCsv } from '../../../src/presentation/questions/compare-data.ts';
 import { marginCsv } from '../../../src/presentation/questions/margin-data.ts';
@@ -73,6 +74,21 @@ describe('answers as comma-separated values, in SI', () => {
     const full = atSpeed(enclosure, 1).duties[0];
     expect(Number(rows[0]?.['level [dB(A)]'])).toBeCloseTo(full?.level ?? 0, 3);
     expect(Number(rows[0]?.['mass flow [kg/s]'])).toBeCloseTo(full?.throughFlow ?? 0, 6);
+    const bands = outcomeBands(enclosure, atSpeed(enclosure, 1))?.duties[0];
+    expect(Number(rows[0]?.['level from [dB(A)]'])).toBeCloseTo(bands?.level.low ?? 0, 3);
+    expect(Number(rows[0]?.['level to [dB(A)]'])).toBeCloseTo(bands?.level.high ?? 0, 3);
+    expect(Number(rows[0]?.['limits hold [1]'])).toBe(bands?.holding);
+    // The other fan is the same but for its name and depth.
+    expect(rows.map((row) => row['standing'])).toEqual([
+      '',
+      '',
+      '',
+      'no-real-difference',
+      '',
+      'no-real-difference',
+    ]);
+    expect(rows.map((row) => row['quieter [1]'])).toEqual(['', '', '', '0.5', '', '0.5']);
+    expect(rows[3]?.['against']).toBe(rows[0]?.['variant']);
   });
 
   it('of the air', () => {

@@ -59,6 +59,23 @@ describe('how noise trades against price', () => {
   });
 });
 
+describe('a front of what is free', () => {
+  it('has one row and ends', () => {
+    const [{ enclosure }] = enclosures as [(typeof enclosures)[number]];
+    const places = enclosure.places.map((place) =>
+      place.kind === 'bank'
+        ? {
+            ...place,
+            options: place.options.map((bank) => bank && { ...bank, fan: { ...bank.fan, price: 0 } }),
+          }
+        : place,
+    );
+    const found = front({ ...enclosure, places }, { ...options, against: 'price' });
+    expect(found.rows.map(({ value }) => value)).toEqual([0]);
+    expect(found.complete).toBe(true);
+  });
+});
+
 describe('how noise trades against margin', () => {
   // Reference: brute force on lattices of speeds with the margin of each row asked of every limit.
   it('has the quietest build for the margin of each row', () => {

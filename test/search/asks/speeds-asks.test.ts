@@ -2,8 +2,11 @@ import { describe, expect, it } from 'vitest';
 import type { Build, Duty, Enclosure } from '../../../src/enclosure/enclosure.ts';
 import { withLostFans } from '../../../src/enclosure/lost-fans.ts';
 import { assemble, type Machine, plantOf } from '../../../src/enclosure/machine.ts';
-import { leastPowerSpeeds } from '../../../src/search/asks/least-power.ts';
+import type { BuildOutcome } from '../../../src/enclosure/outcome.ts';
+import { createPowerBound, leastPowerSpeeds, thinnestAir } from '../../../src/search/asks/least-power.ts';
+import { powerPromises, wattsOf } from '../../../src/search/asks/power-promises.ts';
 import { fasterIsCooler } from '../../../src/search/monotone-airway.ts';
+import { optionForest } from '../../../src/search/option-tree.ts';
 import { quietestSpeeds } from '../../../src/search/quietest-speeds.ts';
 import { rank } from '../../../src/search/rank.ts';
 import { createTrial, type Point } from '../../../src/search/trial.ts';
@@ -131,6 +134,34 @@ describe('banks on one header', () => {
   });
 });
 
+describe('a whole ranking with such speeds', () => {
+  const ways = [
+    ['without stall and back-flow', pointProbe, { asks: { noStall: true, noBackFlow: true } }],
+    ['with all banks on one header', sharedProbe, { headers: true }],
+  ] as const;
+
+  // Reference: brute force on lattices of the speeds that are left, build by build.
+  it.each(ways)('%s has the quietest build first', (_, probeFor, change) => {
+    let found = 0;
+    for (const seed of [9001, 9002, 9003, 9006]) {
+      const plain = pricedEnclosure(seed, { banks: 2, mostBuilds: 3, mostDuties: 1, simple: seed % 3 === 0 });
+      const enclosure = 'headers' in change ? onOneHeader(plain) : { ...plain, ...change };
+      const plant = plantOf(enclosure);
+      const levels = buildsOf(enclosure).flatMap((build) => {
+        const machine = assemble(plant, build);
+        const probe = probeFor(machine, enclosure.duties[0] as Duty);
+        const best =
+          machine.banks.length > 0 ? quietestByForce(probe, QUICK, Number.POSITIVE_INFINITY) : null;
+        return best ? [levelOf(best.energy)] : [];
+      });
+      const [first] = rank(enclosure, { top: 1, gap: 0.01 }).rows;
+      if (levels.length > 0) expect(first?.outcome.level).toBeLessThan(Math.min(...levels) + AGREED);
+      found += levels.length;
+    }
+    expect(found).toBeGreaterThan(2);
+  });
+});
+
 describe('speeds of least power', () => {
   const cases = casesOf(SEEDS.slice(0, 6), (enclosure) => enclosure);
 
@@ -161,6 +192,66 @@ describe('speeds of least power', () => {
     expect(rows.filter(({ mine, theirs }) => mine > theirs * 1.005)).toEqual([]);
     expect(rows.filter(({ mine, quiet }) => mine < quiet * 0.98).length).toBeGreaterThan(0);
     expect(rows.length).toBeGreaterThan(3);
+  });
+});
+
+describe('the bound of the power of a build', () => {
+  const sizes = Array.from({ length: 14 }, (_, index) => 8101 + index).map((seed) => ({
+    seed,
+    size: { banks: 1 + (seed % 2), mostBuilds: 2, mostDuties: 1, simple: seed % 3 > 0 },
+  }));
+
+  // Reference: brute force on lattices of speeds by the cube law of electrical power.
+  it('is no more than brute force reaches, and a ranking finds the least', () => {
+    const ratios = sizes.flatMap(({ seed, size }) => {
+      const enclosure = pricedEnclosure(seed, size);
+      const forest = optionForest(enclosure);
+      const promises = powerPromises(enclosure, forest);
+      const plain = createPowerBound(enclosure, forest);
+      const plant = plantOf(enclosure);
+      const powers: number[] = [];
+      const found = buildsOf(enclosure).flatMap((build) => {
+        const { energies } = promises.fine(build, promises.none, Number.POSITIVE_INFINITY);
+        const machine = assemble(plant, build);
+        const probe = powerProbe(machine, enclosure.duties[0] as Duty, Number.MAX_VALUE);
+        const least = quietestByForce(probe, QUICK, Number.POSITIVE_INFINITY)?.energy;
+        const bound = Math.max(plain(build), thinnestAir(enclosure) * wattsOf(enclosure, energies));
+        if (least === undefined) return [];
+        powers.push(least);
+        return [bound / least];
+      });
+      const [first] = rank(enclosure, { top: 1, gap: 0.01, by: 'power' }).rows;
+      if (powers.length > 0) expect(first?.outcome.fanPower).toBeLessThan(1.005 * Math.min(...powers));
+      return found;
+    });
+    expect(ratios.length).toBeGreaterThan(8);
+    expect(ratios.filter((ratio) => ratio > 1)).toEqual([]);
+    expect(ratios.filter((ratio) => ratio > 0.5).length).toBeGreaterThan(2);
+  });
+});
+
+describe('builds of which little tone risk is asked', () => {
+  // Reference: the points of each adequate build at its quietest speeds, one by one.
+  it('are those whose quietest speeds have no more points', () => {
+    let out = 0;
+    for (const seed of [41, 42, 1021]) {
+      const size = { banks: seed > 1000 ? 2 : 1, mostBuilds: 5, mostDuties: 1 };
+      const enclosure = pricedEnclosure(seed, size);
+      const points = (outcome: BuildOutcome): number =>
+        Math.max(0, ...outcome.duties.flatMap(({ sound }) => sound.tones.banks.map((each) => each.points)));
+      const all = rank(enclosure, { top: 100, gap: 0.01 }).rows.map(({ outcome }) => outcome);
+      for (const tonePoints of [0, 1]) {
+        const { rows, count } = rank(asking(enclosure, { tonePoints }), { top: 100, gap: 0.01 });
+        const kept = all.filter((outcome) => points(outcome) <= tonePoints);
+        expect(rows.map(({ outcome }) => outcome.build.options.join()).sort()).toEqual(
+          kept.map(({ build }) => build.options.join()).sort(),
+        );
+        const refused = count.ruledOut.find(({ bound }) => bound === 'more tonal than asked')?.builds ?? 0;
+        expect(refused).toBe(all.length - kept.length);
+        out += refused;
+      }
+    }
+    expect(out).toBeGreaterThan(0);
   });
 });
 
