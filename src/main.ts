@@ -25,6 +25,12 @@ function plainly(message: string): string {
   return message.replace(/\s*\n\s*/g, ' ');
 }
 
+/** Whether help is wanted: the parser lays its text out at every call, which takes time nobody else should wait for. */
+function asksForHelp(): boolean {
+  const given = givenArguments();
+  return given.length === 0 || given.some((word) => word === '--help' || word === '-h');
+}
+
 /** `a, b or c`. */
 function oneOf(names: readonly string[]): string {
   return `${names.slice(0, -1).join(', ')} or ${names.at(-1)}`;
@@ -49,7 +55,7 @@ function parser(settle: (code: ExitCode) => void) {
       `Exit codes: 0 answered, 1 no adequate build, 2 usage or file error, 70 internal error, 130 interrupted.\n\n${CAUTIONS}`,
     )
     .exitProcess(false)
-    .wrap(Math.min(100, process.stdout.columns ?? 100))
+    .wrap(asksForHelp() ? Math.min(100, process.stdout.columns ?? 100) : null)
     .fail((message, error) => {
       throw error && !(error instanceof UsageError) && !message
         ? error

@@ -52,7 +52,7 @@ describe('the order of a catalog', () => {
     for (const seed of [1, 2]) expect(answerOf(shuffled(enclosure, seed))).toEqual(answer);
   });
 
-  it.each(Array.from({ length: 6 }, (_, index) => 9101 + index))('does not matter, seed %d', (seed) => {
+  it.each(Array.from({ length: 5 }, (_, index) => 9101 + index))('does not matter, seed %d', (seed) => {
     const simple = seed % 3 > 0;
     const enclosure = randomEnclosure(seed, { banks: simple ? 2 : 1, mostBuilds: 12, mostDuties: 2, simple });
     expect(answerOf(shuffled(enclosure, seed))).toEqual(answerOf(enclosure));
