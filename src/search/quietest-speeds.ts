@@ -2,7 +2,7 @@ import { inBox, speedBoxes } from './asks/speed-boxes.ts';
 import { boundaryFrom } from './boundary.ts';
 import { localModel } from './local-model.ts';
 import { separableStep } from './separable-step.ts';
-import { cooledStarts, gridStarts, restingStarts } from './starting-speeds.ts';
+import { cooledStarts, gridStarts, racingStarts, restingStarts } from './starting-speeds.ts';
 import { clampRatio, fullSpeed, isAdequate, type Point, quieter, type Trial } from './trial.ts';
 
 /** Least relative gain of energy that counts as progress: 0.0002 dB. */
@@ -117,7 +117,7 @@ function huntWithin(trial: Trial, monotone: boolean, toBeat: number, known: read
   const look = (point: Point): Point => note(hunt, point);
   const given = known.flatMap((ratios) => inBox(trial, ratios) ?? []).map((values) => trial.evaluate(values));
   const starts = [slowest, ...given.map(look)].filter(isAdequate);
-  starts.push(...restingStarts(trial, look));
+  starts.push(...restingStarts(trial, look), ...racingStarts(trial, look));
   if (!monotone || trial.besides > 0 || starts.length === 0) starts.push(...gridStarts(trial, look));
   if (starts.length === 0) starts.push(...cooledStarts(trial, hunt.coolest, look));
   starts.sort((one, other) => one.energy - other.energy);

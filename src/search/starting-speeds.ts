@@ -4,7 +4,7 @@ import { clampRatio, isAdequate, type Point, type Trial } from './trial.ts';
 /** Most banks of which every subset is tried resting. */
 const SUBSET_BANKS = 4;
 /** Points a side of the grid by number of banks, none included. */
-const GRID_SIDES = [1, 9, 9, 7, 4] as const;
+const GRID_SIDES = [1, 9, 12, 7, 4] as const;
 const LEAST_GRID_SIDE = 2;
 /** Most starts taken from the grid. */
 const GRID_STARTS = 6;
@@ -47,6 +47,23 @@ export function restingStarts(trial: Trial, look: (point: Point) => Point): read
     );
     if (!isAdequate(look(trial.evaluate(fastest)))) return [];
     const start = look(slowestFrom(trial, fastest, resting));
+    return isAdequate(start) ? [start] : [];
+  });
+}
+
+/**
+ * Adequate points to descend from: each bank in turn as fast as it may run, and the slowest speeds of the others. Where a
+ * limit bends, the quietest speeds may lie across a rise from all those that begin with banks at rest.
+ *
+ * @param trial build and duty, of three banks or more
+ * @param look is told of every point met
+ */
+export function racingStarts(trial: Trial, look: (point: Point) => Point): readonly Point[] {
+  const fastest = Float64Array.from(trial.ceilings);
+  if (fastest.length < 3 || !isAdequate(look(trial.evaluate(fastest)))) return [];
+  return [...fastest.keys()].flatMap((bank) => {
+    const racing = Array.from(fastest, (_, other) => other === bank);
+    const start = look(slowestFrom(trial, fastest, racing));
     return isAdequate(start) ? [start] : [];
   });
 }
