@@ -11,7 +11,8 @@ export interface CommonPart {
 /**
  * Takes what may be off about fans apart into independent parts: what all fans have in common, what fans of one model
  * have in common, and what is left to each, of which n fans side by side have 1/√n. Their squares sum to one for a
- * bank of one fan, and two fans are off together as the assumed correlations say.
+ * bank of one fan, and two fans are off together as the assumed correlations say. A bank of which all fans are dead has
+ * nothing of its own.
  *
  * Source: factor form of a correlation matrix with two levels, derived.
  *
@@ -24,13 +25,14 @@ export function commonParts(machine: Machine, what: string): readonly CommonPart
   const among = Math.min(1, Math.max(0, otherModel));
   const within = Math.min(1, Math.max(among, sameModel));
   const models = [...new Set(banks.map(({ bank }) => bank.fan.id))];
+  const turning = banks.filter(({ bank }) => bank.count > 0);
   const parts = [
     { key: `${what} of all fans`, weights: banks.map(() => Math.sqrt(among)) },
     ...models.map((id) => ({
       key: `${what} of ${id}`,
       weights: banks.map(({ bank }) => (bank.fan.id === id ? Math.sqrt(within - among) : 0)),
     })),
-    ...banks.map((own) => ({
+    ...turning.map((own) => ({
       key: `${what} of ${own.bank.fan.id} in ${placeId(machine, own.place)}`,
       weights: banks.map((bank) => (bank === own ? Math.sqrt((1 - within) / own.bank.count) : 0)),
     })),

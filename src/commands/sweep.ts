@@ -90,7 +90,9 @@ export function run(options: SweepCommandOptions): Promise<ExitCode> {
     const { build, lost } = chosen;
     const base = { source: sourceOf(work, options), enclosure: work.enclosure, build, lost };
     const speed = options.speed === undefined ? undefined : options.speed / 100;
-    const swept = sweep(base, axes, { speed, anew: options.anew, duty: options.duty });
+    // A matrix in words has no room for bands.
+    const bands = axes.length < 2 || options.csv || options.json;
+    const swept = sweep(base, axes, { speed, anew: options.anew, duty: options.duty, bands });
     const reason = reasonOf(swept);
     if (reason !== undefined) return refuseCall(work, options, `no value can be used: ${reason}`);
     show(work, options, swept, build);

@@ -8,6 +8,7 @@ import { cutSvg } from '../presentation/vent/cut-svg.ts';
 import { ventCsv, ventDocument } from '../presentation/vent/vent-data.ts';
 import { ventView } from '../presentation/vent/vent-view.ts';
 import { type VentAnswer, ventAnswer } from '../questions/vent/vent.ts';
+import { curveSureness } from '../questions/vent/vent-sure.ts';
 import { type VentWishes, ventTask } from '../questions/vent/vent-wishes.ts';
 import type { Problem } from '../reading/problem.ts';
 import { chosenBuild, dutyRefusal, refuseCall } from './chosen-build.ts';
@@ -50,7 +51,7 @@ function show(
 ): void {
   const { console, meta } = work;
   if (options.csv) {
-    console.out(ventCsv(answer));
+    console.out(ventCsv(answer, curveSureness(answer.task, answer.family, answer.curve.points)));
     return;
   }
   work.answer(

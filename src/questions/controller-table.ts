@@ -1,8 +1,10 @@
+import type { DutyBands } from '../bands/build-bands.ts';
 import type { SpeedBand } from '../enclosure/avoided-speeds.ts';
 import type { MachineBank } from '../enclosure/machine.ts';
 import { placeId } from '../enclosure/solved-pass.ts';
 import type { Fraction, RevolutionsPerSecond } from '../quantities/dimensions.ts';
 import type { SolvedBuild, SolvedDuty } from '../search/solve-build.ts';
+import { bandsAt } from './bands-at.ts';
 import { type BankSpeed, speedOf, startRatio } from './bank-speed.ts';
 import {
   CONTROLLER_OPTIONS,
@@ -32,6 +34,8 @@ export interface DutySetting {
   readonly adequate: boolean;
   /** Order of the banks. */
   readonly speeds: readonly BankSpeed[];
+  /** At these speeds; null without a solution. */
+  readonly bands: DutyBands | null;
 }
 
 /** What to set a controller to. */
@@ -57,7 +61,8 @@ function controlledBank({ machine }: SolvedBuild, entry: MachineBank): Controlle
 
 function settingOf({ machine }: SolvedBuild, { duty, point, adequate }: SolvedDuty): DutySetting {
   const speeds = machine.banks.map((bank, index) => speedOf(bank, point.ratios[index] as number));
-  return { duty: duty.id, share: duty.share, adequate, speeds };
+  const bands = bandsAt(machine, duty, point.ratios);
+  return { duty: duty.id, share: duty.share, adequate, speeds, bands };
 }
 
 /**

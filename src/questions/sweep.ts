@@ -7,6 +7,7 @@ import { buildState, evenPlan, fullPlan, lackOf, quietestPlan, type SpeedPlan } 
 import { type Crossing, crossingsOf } from './crossing.ts';
 import type { Quantity } from './quantity.ts';
 import type { SweepPoint } from './sweep-point.ts';
+import { pointSureness } from './sweep-sure.ts';
 import {
   onlyDuty,
   type ScenarioBuild,
@@ -30,6 +31,8 @@ export interface SweepOptions {
   readonly anew?: boolean | undefined;
   /** The only duty that counts; all if absent. */
   readonly duty?: string | undefined;
+  /** Whether to tell how sure each point is; so if absent. */
+  readonly bands?: boolean | undefined;
 }
 
 /** A quantity varied, or two. */
@@ -75,12 +78,14 @@ function machineAt(course: Course, varied: VariedScenario): Machine | string {
   return found ? assemble(plantOf(varied.enclosure), found.build.options) : 'no build has a solution';
 }
 
-function pointAt(course: Course, positions: readonly number[]): SweepPoint {
+function pointAt(course: Course, positions: readonly number[], bands: boolean): SweepPoint {
   const varied = variedAt(course, positions);
   const machine = typeof varied === 'string' ? varied : machineAt(course, varied);
-  if (typeof machine === 'string' || typeof varied === 'string') return { positions, state: String(machine) };
+  if (typeof machine === 'string' || typeof varied === 'string')
+    return { positions, state: String(machine), sure: null };
   const state = buildState(machine, withSpeeds(course.plan, varied.speeds));
-  return { positions, state, ...(course.options.anew ? { build: machine.build } : {}) };
+  const sure = bands ? pointSureness(machine, state) : null;
+  return { positions, state, sure, ...(course.options.anew ? { build: machine.build } : {}) };
 }
 
 /** Speeds that banks nobody varies run at: the same at every point if any speed is varied. */
@@ -129,7 +134,7 @@ function banksOf(base: ScenarioBuild, anew: boolean): Sweep['banks'] {
 
 /**
  * Varies one quantity of a scenario, or two, and tells what becomes of a build: its level, margin, flow and speeds at
- * each point, and on one axis where it stops or begins to be adequate, found as a root and not from the grid.
+ * each point, how sure these are, and on one axis where it stops or begins to be adequate, found as a root and not from the grid.
  *
  * @param whole scenario and build
  * @param axes one quantity with its values, or two
@@ -138,10 +143,10 @@ function banksOf(base: ScenarioBuild, anew: boolean): Sweep['banks'] {
 export function sweep(whole: ScenarioBuild, axes: readonly Axis[], options: SweepOptions = {}): Sweep {
   const base = { ...whole, enclosure: onlyDuty(whole.enclosure, options.duty) };
   const course: Course = { base, axes, options, plan: planOf(base, axes, options.speed) };
-  const points = positionsOf(axes).map((positions) => pointAt(course, positions));
+  const points = positionsOf(axes).map((positions) => pointAt(course, positions, options.bands ?? true));
   const [axis, second] = axes;
   const adequateAt = (position: number): boolean => {
-    const { state } = pointAt(course, [position]);
+    const { state } = pointAt(course, [position], false);
     return typeof state !== 'string' && state.adequate;
   };
   const crossings =

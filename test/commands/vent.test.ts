@@ -17,8 +17,18 @@ const patternForm = z.object({
   flowShare: z.number(),
   reaches: z.boolean(),
 });
+const bandForm = z.object({ low: z.number(), expected: z.number(), high: z.number() });
 const ventForm = z.object({
   result: z.object({
+    sure: z.object({
+      pattern: z.object({
+        flow_m3_s: bandForm,
+        subject: z.string(),
+        margin_K: bandForm,
+        level_dBA: bandForm,
+        holding: z.number(),
+      }),
+    }),
     keepsFlow_m2: z.number(),
     holdsLimits_m2: z.number().nullable(),
     knee: z.object({ area_m2: z.number(), flowShare: z.number() }),
@@ -30,6 +40,17 @@ const ventForm = z.object({
 });
 const solveForm = z.object({
   result: z.object({
+    bands: z.object({
+      duties: z.array(
+        z.object({
+          duty: z.string(),
+          holding: z.number(),
+          level_dBA: bandForm,
+          limits: z.array(z.object({ part: z.string(), margin_K: bandForm })),
+          legs: z.array(z.object({ leg: z.string(), flow_m3_s: bandForm })),
+        }),
+      ),
+    }),
     outcome: z.object({
       duties: z.array(
         z.object({
@@ -88,7 +109,7 @@ describe('a rectangle of 120 x 60 mm and a limit', () => {
     expect(measuredSvg(readFileSync(svg, 'utf8')).outlines).toBe(best?.holes);
   });
 
-  it('gives a pattern through which the program computes the same flow once it is in the scenario', () => {
+  it('gives a pattern through which the program computes the same flow and bands once it is in the scenario', () => {
     const text = scenarioText('desk-scanner')
       .replace(/ {2}rear: \{ perforated.*\n/, `  ${best?.scenarioLine}\n`)
       .replace(/ {2}rear: \{ hole.*\n/, '')
@@ -102,10 +123,21 @@ describe('a rectangle of 120 x 60 mm and a limit', () => {
       '--speed',
       '60',
     ]);
-    const { duties } = solveForm.parse(JSON.parse(solved.out)).result.outcome;
+    const { outcome, bands } = solveForm.parse(JSON.parse(solved.out)).result;
+    const { duties } = outcome;
     const leg = duties.find(({ duty }) => duty === 'scanning')?.legs.find((each) => each.leg === 'exhaust');
     // The leg tells its flow at its inlet; the fan in it warms its air by less than a tenth of a kelvin.
     expect((best?.flow_m3_s ?? 0) / (leg?.flow_m3_s ?? 1)).toBeCloseTo(1, 3);
+    const told = bands.duties.find(({ duty }) => duty === 'scanning');
+    const { sure } = result;
+    const legBand = told?.legs.find((each) => each.leg === 'exhaust')?.flow_m3_s;
+    const margin = told?.limits.find(({ part }) => part === sure.pattern.subject)?.margin_K;
+    for (const end of ['low', 'expected', 'high'] as const) {
+      expect(sure.pattern.level_dBA[end]).toBeCloseTo(told?.level_dBA[end] ?? Number.NaN, 3);
+      expect(sure.pattern.flow_m3_s[end] / (legBand?.[end] ?? 1)).toBeCloseTo(1, 3);
+      expect(sure.pattern.margin_K[end]).toBeCloseTo(margin?.[end] ?? Number.NaN, 3);
+    }
+    expect(sure.pattern.holding).toBeCloseTo(told?.holding ?? Number.NaN, 6);
   });
 });
 

@@ -7,6 +7,7 @@ import { type Document, documentOf, type Json, type Meta } from '../document.ts'
 import { figure, fixed, quantity } from '../figures.ts';
 import { wrapped } from '../prose.ts';
 import { type Drawing, table } from '../table.ts';
+import { airPlot } from './air-plot.ts';
 
 /** The air that a heat needs, alone and in its neighbourhood. */
 export interface AirAnswer {
@@ -58,6 +59,9 @@ export function airView({ need, table: around, around: place }: AirAnswer, drawi
     ...table(tableColumns(around), drawing),
     '',
     ...say('Flow by the heat (down) and by what the air may get warmer (across).'),
+    '',
+    ...airPlot(around, width),
+    '',
     ...say(
       'This is what must pass the box, not what is printed on a fan: in a box a fan gives perhaps half of its free flow. The size of the box only sets how fast it gets warm. What a part lies above the air at it hardly falls with more flow.',
     ),

@@ -8,6 +8,7 @@ import { wrapped } from '../prose.ts';
 import { limited } from '../standing-out.ts';
 import { type Drawing, table } from '../table.ts';
 import { fitBeside, type NotedTable, notedTable } from './compare-notes.ts';
+import { comparePlot } from './compare-plot.ts';
 import { sureLegend, sureSentence, sureWords, warmth } from './compare-sure.ts';
 
 /** A variant in one of the ways to compare. */
@@ -167,6 +168,8 @@ export function compareView(title: string, comparison: Comparison, drawing: Draw
       ...say(section.title).map(paint.strong),
       ...notedTable(section, beside, drawing),
     ]),
+    '',
+    ...comparePlot(comparison, width),
     '',
     ...say('Room along the stream').map(paint.strong),
     ...table(stackColumns(variants), drawing),

@@ -1,5 +1,6 @@
 import type { MarginCell, MarginMatrix } from '../../questions/margin/margin.ts';
 import type { HeldRoom } from '../../questions/margin/rescue.ts';
+import { bandData } from '../bands/band-data.ts';
 import { toCsv } from '../csv.ts';
 import { type Document, documentOf, type Json, type Meta } from '../document.ts';
 import { kelvinData } from '../tellable.ts';
@@ -19,12 +20,13 @@ function conditionsData({ room, altitude, pressure, dust, dead, slower }: Margin
 }
 
 function cellData(cell: MarginCell): Json {
-  const { state, margin, rescue, back } = cell;
+  const { state, margin, sure, rescue, back } = cell;
   return {
     ...conditionsData(cell),
     margin_K: kelvinData(orNull(margin) ?? undefined),
     state: typeof state === 'string' ? null : operatingData(state),
     reason: typeof state === 'string' ? state : null,
+    sure: sure && { margin_K: bandData(sure.margin), holding: sure.holding },
     rescue:
       rescue.kind === 'speeds'
         ? { ratios: rescue.ratios, level_dBA: orNull(rescue.level), lacks_K: null }
@@ -83,6 +85,9 @@ export function marginCsv({ banks, cells }: MarginMatrix): string {
     'lacking at full speed [K]',
     'back flow [m3/s]',
     'reason',
+    'margin from [K]',
+    'margin to [K]',
+    'limits hold [1]',
   ];
   return toCsv(
     heads,
@@ -101,6 +106,9 @@ export function marginCsv({ banks, cells }: MarginMatrix): string {
       cell.rescue.kind === 'none' ? orNull(cell.rescue.lacks) : null,
       orNull(cell.back),
       typeof cell.state === 'string' ? cell.state : null,
+      orNull(cell.sure?.margin.low),
+      orNull(cell.sure?.margin.high),
+      orNull(cell.sure?.holding),
     ]),
   );
 }

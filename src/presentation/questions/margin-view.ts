@@ -7,6 +7,9 @@ import { wrapped } from '../prose.ts';
 import { limited } from '../standing-out.ts';
 import { type Drawing, table } from '../table.ts';
 import { MOST_TOLD } from '../tellable.ts';
+import { backWords, factorWords } from './margin-notes.ts';
+import { marginPlot } from './margin-plot.ts';
+import { holdingCell, sureWords } from './margin-sure.ts';
 
 /** Cells that differ in the room only. */
 type MarginRow = readonly MarginCell[];
@@ -126,15 +129,6 @@ function worstWords({ cells, worst, banks }: MarginMatrix): readonly string[] {
   return [`Worst: ${conditionWords(cell)}: ${what}. ${rescueWords(cell.rescue, banks)}`];
 }
 
-function backWords({ cells }: MarginMatrix): readonly string[] {
-  const backs = cells.filter(({ back }) => back !== undefined && back > 0);
-  const places = [...new Set(backs.map(({ dead }) => dead))];
-  return places.map((dead) => {
-    const most = Math.max(...backs.filter((cell) => cell.dead === dead).map(({ back }) => back ?? 0));
-    return `With one of ${dead} dead, up to ${quantity('flow', most)} flow back through it.`;
-  });
-}
-
 function roomWords(room: number | 'never' | 'always'): string {
   if (room === 'never') return 'not even at -40 °C';
   return room === 'always' ? 'up to 70 °C and more' : `up to ${quantity('temperature', room)}`;
@@ -146,16 +140,6 @@ function heldWords({ held }: MarginMatrix): readonly string[] {
     `As drawn it holds in a room ${roomWords(asDrawn.atSet)} at these speeds, ${roomWords(asDrawn.atFull)} at full speed.`,
     `Under the other conditions of the worst: ${roomWords(worst.atSet)}, and ${roomWords(worst.atFull)} at full speed.`,
   ];
-}
-
-function factorWords({ flowFactors }: MarginMatrix): readonly string[] {
-  return flowFactors.flatMap(({ altitude, factor }) =>
-    altitude === undefined
-      ? []
-      : [
-          `At ${fixed(altitude, 0)} m the same heat takes ${fixed(factor, 3)} times the volume of air it takes at sea level, at the same room temperature.`,
-        ],
-  );
 }
 
 /**
@@ -178,10 +162,15 @@ export function marginView(title: string, found: MarginMatrix, drawing: Drawing)
     ...say(`${title}: margins in ${duty}`).map(paint.strong),
     ...say(`Set speeds: ${set}.`),
     ...worstWords(found).flatMap(say),
+    ...sureWords(found).flatMap(say),
     ...heldWords(found).flatMap(say),
     '',
     ...say('Margin at these speeds, K, by room temperature').map(paint.strong),
     ...table(matrix(rows, marginCell, 'number'), drawing),
+    ...marginPlot(found, width),
+    '',
+    ...say('How likely all limits hold at these speeds, %').map(paint.strong),
+    ...table(matrix(rows, holdingCell, 'number'), drawing),
     '',
     ...say(`Slowest speeds that hold, % of ${banks.map(({ place }) => place).join(' / ')}`).map(paint.strong),
     ...table(matrix(rows, rescueCell, 'text'), drawing),

@@ -51,8 +51,12 @@ function speedsCell({ duties }: BuildState, shown: OperatingState | undefined): 
  * Columns of level, margin, flow, power and speeds, one row a state.
  *
  * @param states in the order of the rows
+ * @param beside further columns, that stand before the tightest limit
  */
-export function stateColumns(states: readonly StateOrReason[]): readonly Column[] {
+export function stateColumns(
+  states: readonly StateOrReason[],
+  beside: readonly Column[] = [],
+): readonly Column[] {
   const several = states.some((state) => typeof state !== 'string' && state.duties.length > 1);
   const level = (state: BuildState): Cell => levelText(state.level);
   return [
@@ -75,6 +79,7 @@ export function stateColumns(states: readonly StateOrReason[]): readonly Column[
     textColumn('Speeds, %', KEEP + 1, states, (state) =>
       cellOf(state, (each) => speedsCell(each, shownDuty(each))),
     ),
+    ...beside,
     textColumn('Tightest', 50, states, tightestCell),
   ];
 }

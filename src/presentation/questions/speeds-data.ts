@@ -2,6 +2,7 @@ import { inUnit, usualUnit } from '../../quantities/units.ts';
 import type { BankSpeed } from '../../questions/bank-speed.ts';
 import type { ControllerLadder } from '../../questions/controller-ladder.ts';
 import type { ControlledBank, ControllerTable } from '../../questions/controller-table.ts';
+import { bandData } from '../bands/band-data.ts';
 import { type CsvCell, toCsv } from '../csv.ts';
 import { type Document, documentOf, type Json, type Meta } from '../document.ts';
 import { orNull } from './state-data.ts';
@@ -54,11 +55,12 @@ export function speedsDocument(
   const result = {
     title,
     banks: banks.map(bankData),
-    duties: duties.map(({ duty, share, adequate, speeds }) => ({
+    duties: duties.map(({ duty, share, adequate, speeds, bands }) => ({
       duty,
       share,
       adequate,
       speeds: speeds.map(speedData),
+      sure: bands && { level_dBA: bandData(bands.level), holding: bands.holding },
     })),
     controller: controllerData(ladder),
   };
@@ -104,7 +106,25 @@ export function controllerCsv({ banks, ladder }: ControllerTable): string {
  */
 export function dutySpeedsCsv({ banks, duties }: ControllerTable): string {
   return toCsv(
-    ['duty', 'share [1]', 'adequate', ...speedHeads(banks)],
-    duties.map(({ duty, share, adequate, speeds }) => [duty, share, adequate, ...speedCells(speeds)]),
+    [
+      'duty',
+      'share [1]',
+      'adequate',
+      ...speedHeads(banks),
+      'level from [dB(A)]',
+      'level [dB(A)]',
+      'level to [dB(A)]',
+      'limits hold [1]',
+    ],
+    duties.map(({ duty, share, adequate, speeds, bands }) => [
+      duty,
+      share,
+      adequate,
+      ...speedCells(speeds),
+      orNull(bands?.level.low),
+      orNull(bands?.level.expected),
+      orNull(bands?.level.high),
+      orNull(bands?.holding),
+    ]),
   );
 }

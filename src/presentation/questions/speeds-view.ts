@@ -9,6 +9,7 @@ import { plot } from '../plot/plot.ts';
 import { wrapped } from '../prose.ts';
 import { limited } from '../standing-out.ts';
 import { type Drawing, table } from '../table.ts';
+import { sureColumns } from './speeds-sure.ts';
 
 type FoundLadder = Extract<ControllerLadder, { ok: true }>;
 
@@ -179,6 +180,9 @@ export function speedsView(title: string, found: ControllerTable, drawing: Drawi
     ...(found.banks.length > 0 ? [...table(bankColumns(found.banks), drawing), ''] : []),
     ...say('Quietest speeds that hold every limit, percent rounded up').map(paint.strong),
     ...table(dutyColumns(found), drawing),
+    '',
+    ...say('How sure that is').map(paint.strong),
+    ...table(sureColumns(found.duties), drawing),
     '',
     ...ladderLines(found, drawing),
   ];

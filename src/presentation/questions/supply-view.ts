@@ -30,6 +30,20 @@ function verdictCell({ headroom: { verdict } }: Row): Cell {
   return { text: verdict, tone: verdict === 'pass' ? 'good' : 'bad' };
 }
 
+/** Columns of what a supply may give. */
+const BAR = 20;
+/** A load longer than this is cut off [columns]. */
+const LONGEST = 30;
+
+/** The load as a bar against what the supply may give. */
+function bar({ load, allowed }: Headroom): string {
+  const part = Math.min(LONGEST, Math.round((BAR * load) / allowed));
+  if (!Number.isFinite(part)) return '';
+  return part <= BAR
+    ? `${'█'.repeat(part)}${'░'.repeat(BAR - part)}▏`
+    : `${'█'.repeat(BAR)}▏${'█'.repeat(part - BAR)}`;
+}
+
 function columns(rows: readonly Row[]): readonly Column[] {
   return [
     textColumn('Headroom', KEEP + 3, rows, ({ what }) => what),
@@ -38,6 +52,7 @@ function columns(rows: readonly Row[]): readonly Column[] {
     numberColumn('Left', 'W', KEEP + 1, rows, ({ headroom }) => figure('power', headroom.spare)),
     numberColumn('', '%', KEEP + 1, rows, ({ headroom }) => figure('percent', headroom.share)),
     textColumn('', KEEP + 4, rows, verdictCell),
+    textColumn('', 5, rows, ({ headroom }) => bar(headroom)),
   ];
 }
 

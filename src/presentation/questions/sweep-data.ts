@@ -7,6 +7,7 @@ import { type Document, documentOf, type Json, type Meta } from '../document.ts'
 import { kelvinData } from '../tellable.ts';
 import { shownDuty } from './question-columns.ts';
 import { orNull, stateData } from './state-data.ts';
+import { SURE_HEADS, sureCells, sureData } from './sweep-sure.ts';
 
 /** A value of an axis in SI; null if it is no single quantity. */
 function siAt({ quantity, range }: Axis, position: number): number | null {
@@ -41,10 +42,11 @@ export function sweepDocument(
       spacing: axis.range.spacing,
     })),
     banks: banks.map(({ place, fan, count }) => ({ place, fan, count })),
-    points: points.map(({ positions, state, build }) => ({
+    points: points.map(({ positions, state, sure, build }) => ({
       values: axes.map((axis, index) => valueData(axis, positions[index] ?? 0)),
       state: typeof state === 'string' ? null : stateData(state),
       reason: typeof state === 'string' ? state : null,
+      sure: sureData(sure),
       ...(build ? { options: build } : {}),
     })),
     crossings: crossings.map(({ position, adequateAbove }) => ({
@@ -89,8 +91,9 @@ export function sweepCsv({ axes, points, banks }: Sweep): string {
     'fan power [W]',
     ...banks.map(({ place }) => `speed of ${place} [1]`),
     'reason',
+    ...SURE_HEADS,
   ];
-  const rows = points.map(({ positions, state }: SweepPoint): readonly CsvCell[] => [
+  const rows = points.map(({ positions, state, sure }: SweepPoint): readonly CsvCell[] => [
     ...axes.flatMap((axis, index) => [
       axis.range.textAt(positions[index] ?? 0),
       siAt(axis, positions[index] ?? 0),
@@ -98,6 +101,7 @@ export function sweepCsv({ axes, points, banks }: Sweep): string {
     ...(typeof state === 'string'
       ? [...Array.from({ length: 8 + banks.length }, () => null), state]
       : cellsOf(state, banks.length)),
+    ...sureCells(sure),
   ]);
   return toCsv(heads, rows);
 }

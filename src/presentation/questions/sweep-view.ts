@@ -8,6 +8,7 @@ import { plot } from '../plot/plot.ts';
 import { wrapped } from '../prose.ts';
 import { type Drawing, table } from '../table.ts';
 import { shownDuty, stateColumns } from './question-columns.ts';
+import { sureColumns, sureLegend } from './sweep-sure.ts';
 
 /** What may be drawn and set out in a matrix. */
 export const SHOWN = ['level', 'margin', 'flow', 'power'] as const;
@@ -76,7 +77,10 @@ function rowsTable({ axes, points }: Sweep, drawing: Drawing): readonly string[]
   return table(
     [
       textColumn(axis?.quantity.name ?? '', KEEP + 9, points, value),
-      ...stateColumns(points.map(({ state }) => state)),
+      ...stateColumns(
+        points.map(({ state }) => state),
+        sureColumns(points),
+      ),
     ],
     drawing,
   );
@@ -187,7 +191,7 @@ export function sweepView(swept: Sweep, options: SweepViewOptions): string {
     ...(drawn.length > 0 ? ['', ...drawn] : []),
     '',
     ...(second ? say('Not adequate: !, no answer: –.') : crossingSentences(swept).flatMap(say)),
-    ...(second ? [] : speedsLegend(swept).flatMap(say).map(paint.faint)),
+    ...(second ? [] : [...speedsLegend(swept), ...sureLegend(swept.points)].flatMap(say).map(paint.faint)),
   ];
   return `${lines.join('\n')}\n`;
 }

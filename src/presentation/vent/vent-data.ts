@@ -1,3 +1,4 @@
+import type { Band } from '../../bands/band.ts';
 import type { PerforatedSheet } from '../../elements/perforated-sheet.ts';
 import type { Decibels } from '../../quantities/dimensions.ts';
 import type { VentAnswer } from '../../questions/vent/vent.ts';
@@ -5,7 +6,9 @@ import type { VentCandidate } from '../../questions/vent/vent-candidates.ts';
 import type { VentPoint } from '../../questions/vent/vent-curve.ts';
 import type { VentPattern } from '../../questions/vent/vent-pattern.ts';
 import type { VentState } from '../../questions/vent/vent-state.ts';
-import { toCsv } from '../csv.ts';
+import type { VentSure } from '../../questions/vent/vent-sure.ts';
+import { bandData } from '../bands/band-data.ts';
+import { type CsvCell, toCsv } from '../csv.ts';
 import { type Document, documentOf, type Json, type Meta } from '../document.ts';
 import { kelvinData, temperatureData } from '../tellable.ts';
 import { scenarioLine } from './sheet-words.ts';
@@ -66,13 +69,40 @@ function candidateData(candidate: VentCandidate, place: string): Json {
   return { ...patternData(candidate, place), reaches: candidate.reaches };
 }
 
+/** An end of the band of a margin, null where it is none or beyond all use. */
+function marginEnd(end: number | undefined): number | null {
+  return end === undefined || !Number.isFinite(end) ? null : kelvinData(end);
+}
+
+function marginData(margin: Band | undefined): Json {
+  if (!margin) return null;
+  return {
+    low: marginEnd(margin.low),
+    expected: marginEnd(margin.expected),
+    high: marginEnd(margin.high),
+  };
+}
+
+function sureData(sure: VentSure | null): Json {
+  return (
+    sure && {
+      flow_m3_s: bandData(sure.flow),
+      subject: sure.subject ?? null,
+      margin_K: marginData(sure.margin),
+      level_dBA: bandData(sure.level),
+      holding: sure.holding ?? null,
+    }
+  );
+}
+
 /**
  * What was found about an opening, as a document.
  *
  * @param answer to the question
  * @param meta version, command and warnings
  */
-export function ventDocument({ task, open, now, candidates, curve, anew }: VentAnswer, meta: Meta): Document {
+export function ventDocument(answer: VentAnswer, meta: Meta): Document {
+  const { task, open, now, candidates, curve, anew, sure } = answer;
   const place = task.enclosure.places[task.place]?.id ?? '';
   const result = {
     title: task.enclosure.title,
@@ -91,17 +121,31 @@ export function ventDocument({ task, open, now, candidates, curve, anew }: VentA
     now: now ? patternData(now, place) : null,
     patterns: candidates.map((candidate) => candidateData(candidate, place)),
     anew: { adequate: anew.adequate, level_dBA: levelData(anew.level), quieter_dB: anew.quieter },
+    sure: { pattern: sureData(sure.best), asItIs: sureData(sure.asItIs) },
     curve: curve.points.map(pointData),
   };
   return documentOf(result, meta);
 }
 
+function sureCells(sure: VentSure | null | undefined): readonly CsvCell[] {
+  return [
+    sure?.flow.low ?? null,
+    sure?.flow.high ?? null,
+    marginEnd(sure?.margin?.low),
+    marginEnd(sure?.margin?.high),
+    sure?.level.low ?? null,
+    sure?.level.high ?? null,
+    sure?.holding ?? null,
+  ];
+}
+
 /**
- * Flow, temperature and noise against free area, as comma-separated values.
+ * Flow, temperature and noise against free area, with bands, as comma-separated values.
  *
  * @param answer to the question
+ * @param sure bands of each point of its curve, in order; null for one without
  */
-export function ventCsv({ curve }: VentAnswer): string {
+export function ventCsv({ curve }: VentAnswer, sure: readonly (VentSure | null)[]): string {
   const heads = [
     'area [m2]',
     'flow [m3/s]',
@@ -110,10 +154,17 @@ export function ventCsv({ curve }: VentAnswer): string {
     'margin [K]',
     'level [dB(A)]',
     'opening level [dB(A)]',
+    'flow from [m3/s]',
+    'flow to [m3/s]',
+    'margin from [K]',
+    'margin to [K]',
+    'level from [dB(A)]',
+    'level to [dB(A)]',
+    'limits hold [-]',
   ];
   return toCsv(
     heads,
-    curve.points.map(({ area, flow, share, temperature, margin, level, openingLevel }) => [
+    curve.points.map(({ area, flow, share, temperature, margin, level, openingLevel }, index) => [
       area,
       flow,
       share,
@@ -121,6 +172,7 @@ export function ventCsv({ curve }: VentAnswer): string {
       kelvinData(margin),
       level,
       openingLevel,
+      ...sureCells(sure[index]),
     ]),
   );
 }

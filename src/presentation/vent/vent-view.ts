@@ -8,6 +8,7 @@ import { printable } from '../printable.ts';
 import { wrapped } from '../prose.ts';
 import { type Drawing, table } from '../table.ts';
 import { holeWords, mm, scenarioLine, sides } from './sheet-words.ts';
+import { sureColumns, sureLegend } from './sure-table.ts';
 import { ventPlots } from './vent-plots.ts';
 
 /** How an opening is shown. */
@@ -179,6 +180,7 @@ export function ventView(answer: VentAnswer, options: VentViewOptions): string {
       ).map(paint.faint),
       ...anewSentences(answer).flatMap(say),
     ],
+    [...table(sureColumns(answer), options), ...sureLegend(answer).flatMap(say).map(paint.faint)],
     ...ventPlots(answer, width),
     [...say('Pattern 1 in the scenario, under elements, without a choice for it:'), `  ${line}`],
   ];

@@ -5,6 +5,7 @@ import { quietestPlan } from '../build-state.ts';
 import type { OperatingState } from '../operating-state.ts';
 import type { ScenarioBuild } from '../varied-scenario.ts';
 import { backFlow } from './back-flow.ts';
+import { type CellSureness, cellSureness } from './cell-sureness.ts';
 import { hasFilters } from './dust.ts';
 import { dutyIndex, type Ground, groundOf, losses, machineFor } from './ground.ts';
 import { type HeldRoom, type Rescue, rescue, roomHeld, stateAt } from './rescue.ts';
@@ -48,6 +49,8 @@ export interface MarginCell extends Conditions {
   readonly state: OperatingState | string;
   /** Margin of the tightest limit beyond what is asked [K]; −∞ without a solution or if a part fails. */
   readonly margin: KelvinDifference;
+  /** Null without a solution, if a part fails and where nothing has a limit. */
+  readonly sure: CellSureness | null;
   /** The slowest speeds that hold all limits, or what full speed lacks. */
   readonly rescue: Rescue;
   /** Air that flows back through a dead fan [m³/s]; absent if none is dead. */
@@ -98,6 +101,7 @@ function cellOf(
     slower,
     state: holds ? state : (state.failure ?? ''),
     margin: holds ? (state.tightest?.margin ?? Number.POSITIVE_INFINITY) - asked : Number.NEGATIVE_INFINITY,
+    sure: holds ? cellSureness(context) : null,
     rescue: rescue(context),
     ...(loss ? { back: backFlow(machine, context, loss.place) } : {}),
   };

@@ -60,7 +60,7 @@ export function machineWith(task: VentTask, element: Element): Machine {
 }
 
 /** Speeds of the banks in the duty that is looked at [-]. */
-function speedsOf({ enclosure, duty, speeds }: VentTask): Float64Array {
+export function speedsOf({ enclosure, duty, speeds }: VentTask): Float64Array {
   return speeds[enclosure.duties.indexOf(duty)] ?? new Float64Array(0);
 }
 

@@ -7,6 +7,7 @@ import { type VentCandidate, ventCandidates } from './vent-candidates.ts';
 import { type VentCurve, ventCurve } from './vent-curve.ts';
 import { type VentPattern, ventPattern } from './vent-pattern.ts';
 import { openState, type VentState } from './vent-state.ts';
+import { sureAsItIs, type VentSure, ventSure } from './vent-sure.ts';
 import type { VentTask } from './vent-task.ts';
 
 /** Flows below this are none [m³/s]. */
@@ -26,6 +27,8 @@ export interface VentAnswer {
   readonly curve: VentCurve;
   /** With the best pattern and speeds found anew. */
   readonly anew: SolvedAnew;
+  /** How sure what the best pattern and the opening as it is do is; null where there is no solution. */
+  readonly sure: { readonly best: VentSure | null; readonly asItIs: VentSure | null };
 }
 
 /** A build with the best pattern, its speeds found anew. */
@@ -78,5 +81,6 @@ export function ventAnswer(task: VentTask): VentAnswer | string {
     family,
     curve: ventCurve(task, family, open),
     anew: solvedAnew(task, best),
+    sure: { best: ventSure(task, perforatedElement(best.sheet)), asItIs: sureAsItIs(task) },
   };
 }

@@ -28,6 +28,22 @@ describe('an opening as text', () => {
     expect(shown().match(/K knee {3}1 pattern 1 {3}N now/g)).toHaveLength(2);
   });
 
+  it.each([80, 100])('tells bands of the best pattern and of what stands there, on %i columns', (width) => {
+    const rows = shown(width).match(
+      /^(pattern 1|opening as it is) +[\d.]+ to [\d.]+ +-?[\d.]+ to -?[\d.]+ +\d+ to \d+ dB\(A\) +.*%$/gm,
+    );
+    expect(rows?.map((row) => row.slice(0, 7))).toEqual(['pattern', 'opening']);
+  });
+
+  it('has dashes for bands where nothing settles', () => {
+    const text = ventView(
+      { ...answer, sure: { best: null, asItIs: null } },
+      { title: 'A box', arrangement: 'fan exhausting', paint: plain },
+    );
+    expect(text).toMatch(/^pattern 1( +–){4}$/m);
+    expect(text).not.toContain('Limits hold: how likely');
+  });
+
   it('warns in words', () => {
     const text = shown();
     expect(text).toContain(
