@@ -18,10 +18,21 @@ export const solveCall = call({
         describe: 'one speed for all banks, percent of full speed',
       })
       .option('duty', { type: 'string', describe: 'show this duty only' })
+      .option('csv', {
+        type: 'boolean',
+        default: false,
+        describe: 'what to change next as comma-separated values',
+      })
       .option('save-build', {
         type: 'string',
         requiresArg: true,
         describe: 'put the build of that rank into the scenario, under this name',
+      })
+      .check(({ csv, json, speed }) => {
+        if (csv && json) throw new Error('give --csv or --json, not both');
+        if (csv && speed !== undefined)
+          throw new Error('--csv tells what to change, which is not asked at a set --speed');
+        return true;
       })
       .check(({ rank, speed, build, saveBuild }) => {
         if (build !== undefined && saveBuild !== undefined)

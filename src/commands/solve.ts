@@ -5,6 +5,7 @@ import { withLostFans } from '../enclosure/lost-fans.ts';
 import { assemble, plantOf } from '../enclosure/machine.ts';
 import type { BuildOutcome } from '../enclosure/outcome.ts';
 import { solveDocument } from '../presentation/json.ts';
+import { nextCsv } from '../presentation/next/next-csv.ts';
 import { solveView } from '../presentation/solve-view.ts';
 import { type Advice, adviceOn } from '../questions/advice.ts';
 import { buildOutcome, isFailed, outcomeAt } from '../search/build-outcome.ts';
@@ -26,6 +27,8 @@ export interface SolveOptions extends ScenarioOptions {
   readonly speed: number | undefined;
   /** Duty to show in full; all if absent. */
   readonly duty: string | undefined;
+  /** Whether what to change next is written as comma-separated values, and nothing else. */
+  readonly csv: boolean;
   /** Name under which the build is put into the file of the scenario; it is not if absent. */
   readonly saveBuild: string | undefined;
 }
@@ -51,6 +54,10 @@ function show(
   bands: BuildBands | null,
 ): void {
   const { enclosure, console, meta, answer } = work;
+  if (options.csv) {
+    console.out(nextCsv(advice?.next));
+    return;
+  }
   const builds = [outcome.build.options];
   answer(
     () => solveDocument(outcome, withInvented(meta, enclosure, builds), advice?.next, advice?.wouldDo, bands),

@@ -1,5 +1,6 @@
 import stringWidth from 'string-width';
 import { describe, expect, it } from 'vitest';
+import { nextCsv } from '../../src/presentation/next/next-csv.ts';
 import { nextSections, wouldDoSentences } from '../../src/presentation/next/next-view.ts';
 import { plain } from '../../src/presentation/paint.ts';
 import type { NextChange, WhatNext } from '../../src/questions/what-next.ts';
@@ -39,6 +40,19 @@ function shown(next: Partial<WhatNext>, width?: number): readonly string[] {
   const all = { changes: [change, contact], tried: 12, flowShare: 0.6, fansHeldBack: false, ...next };
   return nextSections(build(), all, { paint: plain, width }).flat();
 }
+
+// Reference: RFC 4180, read back by splitting at its own separators.
+describe('what to change next as comma-separated values', () => {
+  it('has a line a change, in SI, and the heads alone where nothing was tried', () => {
+    const next = { changes: [change, contact], tried: 12, flowShare: 0.6, fansHeldBack: false };
+    const [heads = '', first = '', second = '', ...rest] = nextCsv(next).split('\r\n');
+    expect(heads.split(',')).toHaveLength(first.split(',').length);
+    expect(first).toBe('larger fan,pull,q120-15-c x1 for s92-15-e x1,1.8,2.8,19.6,yes,10,-0.3,0');
+    expect(second.split(',').at(-1)).toBe('0.022');
+    expect(rest).toEqual(['']);
+    expect(nextCsv(undefined)).toBe(`${heads}\r\n`);
+  });
+});
 
 describe('what to change next', () => {
   it('shows gains, level then, price, power and depth of each change', () => {
