@@ -45,7 +45,7 @@ describe('the claim that a faster fan never warms a limited part', () => {
 
 describe('the bounds of the search', () => {
   // Reference: brute force on lattices of speeds, which can only be louder than the truth.
-  it.each(enclosures(5001, 32))(
+  it.each(enclosures(5001, 24))(
     'promise no more than brute force reaches, seed $seed',
     ({ seed, enclosure }) => {
       const monotone = fasterIsCooler(plantOf(enclosure));

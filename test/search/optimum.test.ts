@@ -16,12 +16,12 @@ interface Batch extends Size {
 }
 
 const BATCHES: readonly Batch[] = [
-  { name: 'one place for fans', firstSeed: 1, cases: 40, top: 3, banks: 1, mostBuilds: 6, mostDuties: 3 },
-  { name: 'two places for fans', firstSeed: 1001, cases: 10, top: 2, banks: 2, mostBuilds: 3, mostDuties: 2 },
+  { name: 'one place for fans', firstSeed: 1, cases: 28, top: 3, banks: 1, mostBuilds: 6, mostDuties: 3 },
+  { name: 'two places for fans', firstSeed: 1001, cases: 7, top: 2, banks: 2, mostBuilds: 3, mostDuties: 2 },
   {
     name: 'two places in line with one chamber',
     firstSeed: 2001,
-    cases: 8,
+    cases: 6,
     top: 2,
     banks: 2,
     mostBuilds: 3,
