@@ -17,10 +17,18 @@ function givenArguments(): string[] {
   return hideBin(process.argv).map((argument) => (argument === '-' ? STANDARD_INPUT : argument));
 }
 
+/** What a command lacks, by the words that must follow it. */
+function missingWord(): string {
+  const [name] = givenArguments();
+  const word = /<(\w+)>/.exec(calls.find((each) => each.name === name)?.usage ?? '')?.[1] ?? 'scenario';
+  return word === 'scenario'
+    ? 'which scenario? Name a file, or - for standard input'
+    : `which ${word}? See ${name} --help`;
+}
+
 /** What the parser says, in words a user would use. */
 function plainly(message: string): string {
-  if (message.startsWith('Not enough non-option arguments'))
-    return 'which scenario? Name a file, or - for standard input';
+  if (message.startsWith('Not enough non-option arguments')) return missingWord();
   if (message.startsWith('Did you mean')) return `there is no such command; d${message.slice(1)}`;
   return message.replace(/\s*\n\s*/g, ' ');
 }

@@ -35,17 +35,28 @@ export function joined(displacements: readonly (readonly [number, number])[]): H
 }
 
 /**
+ * Band of one result of a response.
+ *
+ * Source: as {@link joined}.
+ *
+ * @param response of a build
+ * @param index of the result
+ */
+export function bandAt({ expected, effects }: Response, index: number): Band {
+  const value = expected[index] as number;
+  const { below, above } = joined(
+    effects.map((effect) => [effect.below[index] as number, effect.above[index] as number] as const),
+  );
+  return { low: value - below, expected: value, high: value + above };
+}
+
+/**
  * Bands of all results of a response, in their order.
  *
  * Source: as {@link joined}.
  *
  * @param response of a build
  */
-export function bandsOf({ expected, effects }: Response): readonly Band[] {
-  return Array.from(expected, (value, index) => {
-    const { below, above } = joined(
-      effects.map((effect) => [effect.below[index] as number, effect.above[index] as number] as const),
-    );
-    return { low: value - below, expected: value, high: value + above };
-  });
+export function bandsOf(response: Response): readonly Band[] {
+  return Array.from(response.expected, (_, index) => bandAt(response, index));
 }

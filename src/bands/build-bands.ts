@@ -1,7 +1,7 @@
 import { askedLimits } from '../enclosure/asked-limits.ts';
 import type { Duty, LimitKind } from '../enclosure/enclosure.ts';
 import type { Fraction } from '../quantities/dimensions.ts';
-import { type Band, bandsOf } from './band.ts';
+import { type Band, bandAt, bandsOf } from './band.ts';
 import { drawsOf, marginsOf, probabilityOfHolding } from './holding.ts';
 import type { Response } from './response.ts';
 
@@ -73,6 +73,18 @@ function dutyBands(response: Response, duty: Duty, index: number, next: () => Ba
   const level = next();
   const holding = holdingOf(response, index);
   return { duty: duty.id, holding, level, fanPower, through, margins, parts: temperatures, legs: flows };
+}
+
+/** Results of a whole build, after those of its duties: mean level, loudest level, mean power. */
+const OF_BUILD = 3;
+
+/**
+ * Band of the mean level over time [dB], without those of all other results.
+ *
+ * @param response of the build at its speeds
+ */
+export function meanLevelBand(response: Response): Band {
+  return bandAt(response, response.expected.length - OF_BUILD);
 }
 
 /**

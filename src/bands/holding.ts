@@ -8,11 +8,19 @@ import type { Effect, Response } from './response.ts';
 const DRAWS = 2000;
 const SEED = 1;
 
-/** Middles of equally likely strata of a standard normal variable, in half-widths of its 90 % band [-]. */
-const SCORES = Float64Array.from(
-  { length: DRAWS },
-  (_, index) => normalQuantile((index + 0.5) / DRAWS) / HALF_WIDTH,
-);
+let scores: Float64Array | undefined;
+
+/**
+ * Middles of equally likely strata of a standard normal variable, in half-widths of its 90 % band [-]. Made when first
+ * asked for: they take longer than the rest of a start.
+ */
+function strata(): Float64Array {
+  scores ??= Float64Array.from(
+    { length: DRAWS },
+    (_, index) => normalQuantile((index + 0.5) / DRAWS) / HALF_WIDTH,
+  );
+  return scores;
+}
 
 /** Margins as they are stated and how they move, in one duty or in all. */
 export interface Margins {
@@ -55,13 +63,14 @@ function ordersFor(dimensions: number): readonly Uint32Array[] {
 /** By how much a margin moves in each draw [K], all that moves it taken as independent. */
 function drawnMargins({ effects }: Margins, limit: number, orders: readonly Uint32Array[]): Float64Array {
   const drawn = new Float64Array(DRAWS);
+  const middles = strata();
   effects.forEach(({ below, above }, index) => {
     const order = orders[index] as Uint32Array;
     const down = below[limit] as number;
     const up = above[limit] as number;
     if (down === 0 && up === 0) return;
     for (let draw = 0; draw < DRAWS; draw++) {
-      const score = SCORES[order[draw] as number] as number;
+      const score = middles[order[draw] as number] as number;
       const change = score < 0 ? -score * down : score * up;
       // What has no way to move in this direction does not: an endless displacement of the other one says nothing.
       if (change !== 0) drawn[draw] = (drawn[draw] as number) + change;

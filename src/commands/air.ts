@@ -1,6 +1,7 @@
 import { type Document, type Meta, toText } from '../presentation/document.ts';
 import { airCsv, airDocument, airView } from '../presentation/questions/air-view.ts';
 import { airNeed, airNeedTable, USUAL_AROUND } from '../questions/air-need.ts';
+import { refuseCall } from './chosen-build.ts';
 import { type CommonOptions, EXIT, type ExitCode, openConsole } from './console.ts';
 import { VERSION } from './version.ts';
 
@@ -20,6 +21,7 @@ const USUAL_RISE = 10;
 /** Tells the air that carries a heat away. */
 export function run(options: AirOptions): Promise<ExitCode> {
   const console = openConsole(options);
+  const meta: Meta = { version: VERSION, command: 'air' };
   const around = {
     ...USUAL_AROUND,
     ...(options.room === undefined ? {} : { room: options.room }),
@@ -27,11 +29,11 @@ export function run(options: AirOptions): Promise<ExitCode> {
   };
   const { power = 0, limit, rise = limit === undefined ? USUAL_RISE : limit - around.room } = options;
   if (!(rise > 0)) {
-    console.fault('hushwright: the air of the room is as warm as the limit: no flow carries heat away\n');
+    const message = 'the air of the room is as warm as the limit: no flow carries heat away';
+    refuseCall({ console, meta }, options, message);
     return Promise.resolve(EXIT.noneAdequate);
   }
   const answer = { need: airNeed(power, rise, around), table: airNeedTable(power, rise, around), around };
-  const meta: Meta = { version: VERSION, command: 'air' };
   const document = (): Document => airDocument(answer, meta);
   if (options.csv) console.out(airCsv(answer));
   else if (options.json) console.out(toText(document()));

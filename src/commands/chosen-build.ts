@@ -49,10 +49,13 @@ export function dutyRefusal({ enclosure }: Work, duty: string | undefined): stri
   return `the scenario has no duty "${duty}"${hintOf(duty, enclosure.duties)}`;
 }
 
+/** Stands for the file of what is wrong in a call that reads none. */
+const COMMAND_LINE = '<command line>';
+
 /** Refuses a name that the scenario does not hold, or another wish that does not fit it. */
 export function refuseCall(
-  { console, meta }: Work,
-  options: CommonOptions & { readonly scenario: string },
+  { console, meta }: Pick<Work, 'console' | 'meta'>,
+  options: CommonOptions & { readonly scenario?: string | undefined },
   message: string,
 ): ExitCode {
   if (!options.json) {
@@ -61,7 +64,7 @@ export function refuseCall(
   }
   const problem = {
     code: 'unknown-name',
-    file: options.scenario,
+    file: options.scenario ?? COMMAND_LINE,
     line: 1,
     column: 1,
     path: [],

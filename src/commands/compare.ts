@@ -1,4 +1,5 @@
 import type { Build, Enclosure } from '../enclosure/enclosure.ts';
+import { withLostFans } from '../enclosure/lost-fans.ts';
 import { bankIn } from '../enclosure/stages.ts';
 import type { FanModel } from '../fan/fan-model.ts';
 import { compareCsv, compareDocument } from '../presentation/questions/compare-data.ts';
@@ -91,7 +92,7 @@ async function variantsOf(
   if (options.build.length > 1) return namedOnes(work, options.build, place);
   const chosen = await chosenBuild(work, options.build[0]);
   if ('refusal' in chosen) return chosen.refusal;
-  const start = { enclosure, build: chosen.build };
+  const start = { enclosure: withLostFans(enclosure, chosen.build, chosen.lost ?? []), build: chosen.build };
   const asked = options.fan.map((id) => catalogFan(work, id));
   const wrong = asked.find((fan) => typeof fan === 'string');
   if (typeof wrong === 'string') return wrong;

@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import { basename, dirname, relative, sep } from 'node:path';
+import { dirname, relative, sep } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { schemaText } from '../reading/editor/editor-schemas.ts';
 import { refuse } from './command.ts';
@@ -52,6 +52,6 @@ export async function run({ file, shape, schema, force, quiet }: NewOptions): Pr
     writeWhole(file, text, force) ??
     (schema === undefined ? undefined : writeWhole(schema, schemaText('scenario'), force));
   if (failed) return refuse([failed], options, console, meta);
-  console.note(`${file} is written. Change it, then: hushwright rank ${basename(file)}\n`);
+  console.note(`${file} is written. Change it, then: hushwright rank ${file}\n`);
   return EXIT.answered;
 }

@@ -110,7 +110,7 @@ export function run(options: SolveOptions): Promise<ExitCode> {
       options.speed === undefined
         ? adviceOn({ enclosure: there, build, outcome, fans: work.catalog.fans })
         : undefined;
-    show(work, options, outcome, advice, outcomeBands(there, outcome));
+    show(work, options, outcome, advice, options.csv ? null : outcomeBands(there, outcome));
     return outcome.adequate ? keep(work, options, build) : EXIT.noneAdequate;
   });
 }

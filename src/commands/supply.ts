@@ -113,8 +113,8 @@ export function run(options: SupplyCommandOptions): Promise<ExitCode> {
     const console = openConsole(options);
     const question = questionOf(options, undefined);
     if (typeof question !== 'string') return Promise.resolve(answer(question, options, console));
-    console.fault(`hushwright: ${question}\n`);
-    return Promise.resolve(EXIT.badInput);
+    const meta: Meta = { version: VERSION, command: 'supply' };
+    return Promise.resolve(refuseCall({ console, meta }, options, question));
   }
   const given = { ...options, scenario };
   return withScenario('supply', given, async (work) => {

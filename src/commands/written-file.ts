@@ -10,6 +10,7 @@ import {
 } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import type { Problem } from '../reading/problem.ts';
+import { STANDARD_INPUT } from './console.ts';
 import { fileProblem } from './text-file.ts';
 
 const TAKEN = 'there is a file of this name already';
@@ -42,6 +43,8 @@ function refusal(file: string, error: unknown): Problem {
  * @param over whether it may be replaced
  */
 export function taken(file: string, over: boolean): Problem | undefined {
+  if (file === STANDARD_INPUT)
+    return fileProblem(file, 'nothing can be written to standard input', 'the name of a file');
   if (over || !lstatSync(file, { throwIfNoEntry: false })) return undefined;
   return refusal(file, Object.assign(new Error(TAKEN), { code: 'EEXIST' }));
 }

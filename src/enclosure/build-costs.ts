@@ -10,7 +10,8 @@ export function fansThere({ count, lost }: Bank): number {
 
 /** What the fans of a bank cost; infinite if nobody knows. */
 export function bankPrice(bank: Bank | null): number {
-  return bank ? fansThere(bank) * (bank.fan.price ?? Number.POSITIVE_INFINITY) : 0;
+  const fans = bank ? fansThere(bank) : 0;
+  return bank && fans > 0 ? fans * (bank.fan.price ?? Number.POSITIVE_INFINITY) : 0;
 }
 
 /** Electrical power of a bank at full speed [W]. */

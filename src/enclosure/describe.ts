@@ -1,6 +1,6 @@
 import type { Metres } from '../quantities/dimensions.ts';
 import { bankWords } from './bank-words.ts';
-import { depthOf, fansThere } from './build-costs.ts';
+import { depthOf, fansThere, priceOf } from './build-costs.ts';
 import { type Bank, type Build, type Enclosure, type Leg, OUTSIDE, type Place } from './enclosure.ts';
 import { bankIn } from './stages.ts';
 
@@ -61,12 +61,7 @@ function banksOf(enclosure: Enclosure, build: Build): readonly Bank[] {
 export function describeBuild(enclosure: Enclosure, build: Build): BuildDescription {
   const banks = banksOf(enclosure, build);
   const words = enclosure.legs.flatMap((leg) => legWords(enclosure, build, leg) ?? []);
-  const prices = banks.map((bank) =>
-    bank.fan.price === undefined ? undefined : fansThere(bank) * bank.fan.price,
-  );
-  const price = prices.every((each) => each !== undefined)
-    ? prices.reduce((sum, each) => sum + each, 0)
-    : undefined;
+  const price = priceOf(enclosure, build);
   return {
     options: build,
     arrangement: words.length > 0 ? words.join(', ') : 'no fans',
@@ -76,6 +71,6 @@ export function describeBuild(enclosure: Enclosure, build: Build): BuildDescript
     })),
     fanCount: banks.reduce((sum, bank) => sum + fansThere(bank), 0),
     depth: depthOf(enclosure, build),
-    ...(price === undefined ? {} : { price }),
+    ...(Number.isFinite(price) ? { price } : {}),
   };
 }

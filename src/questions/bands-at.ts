@@ -1,4 +1,5 @@
 import { buildBands, type DutyBands } from '../bands/build-bands.ts';
+import { inOneDuty } from '../bands/one-duty.ts';
 import { type ResponseOptions, responseOf } from '../bands/response.ts';
 import type { Duty } from '../enclosure/enclosure.ts';
 import { assemble, type Machine, plantOf } from '../enclosure/machine.ts';
@@ -17,7 +18,7 @@ export function bandsAt(
   ratios: ArrayLike<number>,
   options?: ResponseOptions,
 ): DutyBands | null {
-  const alone = assemble(plantOf({ ...plant.enclosure, duties: [{ ...duty, share: 1 }] }), build);
+  const alone = assemble(plantOf(inOneDuty(plant.enclosure, duty)), build);
   const response = responseOf(alone, [Float64Array.from(ratios)], options);
   return typeof response === 'string' ? null : (buildBands(response).duties[0] ?? null);
 }

@@ -1,5 +1,5 @@
-import { type Band, bandsOf, joined } from '../bands/band.ts';
-import { holdingOf } from '../bands/build-bands.ts';
+import { type Band, joined } from '../bands/band.ts';
+import { holdingOf, meanLevelBand } from '../bands/build-bands.ts';
 import { marginsOf } from '../bands/holding.ts';
 import { type Response, responseOf } from '../bands/response.ts';
 import { askedLimits } from '../enclosure/asked-limits.ts';
@@ -16,9 +16,6 @@ export interface PointSureness {
   /** Probability that every limit holds in every duty, without the asked margin [-]; 1 if there is none. */
   readonly holding: Fraction;
 }
-
-/** Where the mean level over time stands in the results, from their end. */
-const MEAN_LEVEL = -3;
 
 /** Band of the margin of a limit; of those of one kind that a part has, the least. */
 function marginBand(response: Response, { duty, subject, of }: TightestOfAll): Band | undefined {
@@ -57,7 +54,6 @@ export function pointSureness(
     duties.map(({ ratios }) => Float64Array.from(ratios)),
   );
   if (typeof response === 'string') return null;
-  const mean = bandsOf(response).at(MEAN_LEVEL) as Band;
   const margin = tightest && marginBand(response, tightest);
-  return { level: mean, ...(margin ? { margin } : {}), holding: holdingOf(response) };
+  return { level: meanLevelBand(response), ...(margin ? { margin } : {}), holding: holdingOf(response) };
 }

@@ -78,11 +78,13 @@ function step(hunt: Hunt): boolean {
 
 /** What a build not yet worked out might still gain on the last of the list [dB]. */
 function gapNow({ waiting, pile, options, list, spreading, wishes }: Hunt): Decibels {
-  const promised = pile[0] ?? waiting.peek();
-  if (!promised) return options.gap;
+  const first = waiting.peek();
+  const waits = first ? [...pile, first] : pile;
+  if (waits.length === 0) return options.gap;
+  const promised = Math.min(...waits.map(({ value }) => value));
   const last = list.candidates[options.top - 1];
   if (!last || !wishes.byLevel) return Number.POSITIVE_INFINITY;
-  return Math.max(options.gap, levelOf(last.energy * spreading) - levelOf(promised.value));
+  return Math.max(options.gap, levelOf(last.energy * spreading) - levelOf(promised));
 }
 
 /**

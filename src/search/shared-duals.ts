@@ -63,7 +63,9 @@ const REACHES = 8;
 /** Reaches met so far: there are as many as stretches of flow. */
 function numbered(reaches: number[], reach: number): number {
   const found = reaches.indexOf(reach);
-  return found >= 0 ? found : reaches.push(reach) - 1;
+  if (found >= 0) return found;
+  if (reaches.length >= REACHES) throw new RangeError(`more than ${REACHES} stretches of flow`);
+  return reaches.push(reach) - 1;
 }
 
 function lower(best: Float64Array, values: Float64Array): void {
@@ -85,13 +87,13 @@ export function createSharedDuals(tree: OptionTree, banks: readonly (SharedBank 
   const out = new Float64Array(PRICES.length);
   const room = newEffort();
 
-  /** Lowers the best values to those of a bank; returns the greatest rise it can give. */
   const reaches: number[] = [];
   const keyOf = ({ step, flow, density, reach, behind }: Cell): number => {
     const air = flow * DENSITIES + density;
     return (air * REACHES + numbered(reaches, reach)) * 4 + (step === FINE_STEP ? 2 : 0) + (behind ? 1 : 0);
   };
 
+  /** Lowers the best values to those of a bank; returns the greatest rise it can give. */
   const addBank = (bank: SharedBank, cell: Cell, best: Float64Array): number => {
     const flow = flowOf(cell.flow, cell.step);
     const density = cell.density * DENSITY_STEP;

@@ -76,6 +76,7 @@ describe('bands by single steps', () => {
     const drawn = mean(errors.flatMap((each) => each.drawn));
     expect(steps).toBeLessThan(drawn);
     // The reference itself is uncertain by about 0.19 standard deviations.
+    // With as much again for the steps themselves; no source.
     expect(steps).toBeLessThan(0.3);
   });
 });

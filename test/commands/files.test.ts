@@ -72,6 +72,26 @@ describe('schema', () => {
   });
 });
 
+describe('a call that lacks something', () => {
+  it('is told what, in the words of that command', () => {
+    expect(hushwright(['new']).err).toContain('which file? See new --help');
+    expect(hushwright(['completion']).err).toContain('which shell?');
+    expect(hushwright(['rank']).err).toContain('which scenario?');
+  });
+
+  it('does not write to a file that stands for standard input', () => {
+    const run = hushwright(['schema', 'scenario', '--to', '-']);
+    expect([run.code, run.out]).toEqual([2, '']);
+    expect(run.err).toContain('nothing can be written to standard input');
+  });
+
+  it('is told in JSON where JSON is wanted', () => {
+    const run = hushwright(['air', '--power', '95 W', '--limit', '20 °C', '--json']);
+    expect(run.code).toBe(1);
+    expect(JSON.parse(run.out).result.problems[0].message).toContain('no flow carries heat away');
+  });
+});
+
 describe('fans', () => {
   const SHOP =
     'fan,size mm,depth mm,flow CFM,pressure mmH2O,level dBA,rpm,power W,price\na,80,25,32,1.9,24,2000,1.1,9\nbad,80,25,32,1.9,24,fast,1.1,9\n';

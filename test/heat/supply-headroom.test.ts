@@ -43,7 +43,7 @@ describe('what is left of a supply for long', () => {
 
 describe('short peaks', () => {
   it.each([
-    // Published: desktop supply design guide, table of power excursions.
+    // Published: design guide of desktop power supplies, table of power excursions; edition not known, from memory.
     ['to 450 W', [1.5, 1.45, 1.35, 1.1]],
     ['above 450 W', [2, 1.8, 1.6, 1.2]],
   ] as const)('of supplies %s are those of the table', (kind, shares) => {

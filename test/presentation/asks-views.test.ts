@@ -42,6 +42,7 @@ const why = (changes: Partial<WhyNot> = {}): WhyNot => ({
 /** The whole text with single spaces: where lines break does not matter here. */
 const flat = (text: string): string => text.replace(/\s+/g, ' ').trim();
 
+// Outcomes made up for these tests; the words are those the README tells.
 describe('why a build is not the first, in words', () => {
   it('tells the level and all differences of one that is adequate', () => {
     expect(flat(whyView(why(), 0, {}))).toContain(

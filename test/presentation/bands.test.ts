@@ -34,6 +34,7 @@ const bands: BuildBands = {
 const unlike: RowBands = { bands, first: { probability: 0.95, verdict: 'clearly-quieter' } };
 const like: RowBands = { bands, first: { probability: 0.55, verdict: 'no-real-difference' } };
 
+// Outcomes made up for these tests; the words are those the README tells.
 describe('the bands of a ranking', () => {
   const rows = [{ bands }, like, like, like, unlike];
   const text = (width: number, confidence?: number): string =>

@@ -47,7 +47,7 @@ describe('what to change next as comma-separated values', () => {
     const next = { changes: [change, contact], tried: 12, flowShare: 0.6, fansHeldBack: false };
     const [heads = '', first = '', second = '', ...rest] = nextCsv(next).split('\r\n');
     expect(heads.split(',')).toHaveLength(first.split(',').length);
-    expect(first).toBe('larger fan,pull,q120-15-c x1 for s92-15-e x1,1.8,2.8,19.6,yes,10,-0.3,0');
+    expect(first).toBe('larger fan,pull,q120-15-c x1 for s92-15-e x1,1.8,2.8,19.6,true,10,-0.3,0');
     expect(second.split(',').at(-1)).toBe('0.022');
     expect(rest).toEqual(['']);
     expect(nextCsv(undefined)).toBe(`${heads}\r\n`);

@@ -12,6 +12,7 @@ function texts(text: string, points = 5, spacing: 'linear' | 'log' = 'linear'): 
   return positions.map(textAt);
 }
 
+// Definitions of the SI; the rest is derived: equal steps, or equal ratios.
 describe('a range of values', () => {
   it.each([
     ['3 mm to 7 mm', ['3 mm', '4 mm', '5 mm', '6 mm', '7 mm']],

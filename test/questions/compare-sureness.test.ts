@@ -95,6 +95,7 @@ describe('how sure a comparison is', () => {
     const off = played.map(({ quieter }) => quieter.told - quieter.share);
     // Three and a half standard deviations of a share of so many draws, at most.
     for (const one of off) expect(Math.abs(one)).toBeLessThan(3.5 * Math.sqrt(0.25 / DRAWS));
+    // On the whole it leans to neither side: found by running, with room; no source.
     expect(Math.abs(mean(off))).toBeLessThan(0.05);
     // None of the pairs is all the same: there is something to be right about.
     expect(new Set(played.map(({ quieter }) => Math.round(10 * quieter.told))).size).toBeGreaterThan(3);
@@ -107,9 +108,10 @@ describe('how sure a comparison is', () => {
   });
 
   it('is told by bands that hold nine truths of ten', () => {
+    // 90 %, as near as bands are asked to come.
     const inside = mean(played.map((each) => each.inside));
-    expect(inside).toBeGreaterThan(0.84);
-    expect(inside).toBeLessThan(0.96);
+    expect(inside).toBeGreaterThan(0.85);
+    expect(inside).toBeLessThan(0.95);
   });
 
   it('makes up one from both sides', () => {

@@ -134,6 +134,7 @@ describe('the quietest speeds', () => {
   it('are those of a build solved by itself, and get louder as the room gets warmer', () => {
     const found = swept([['room', '20 °C to 40 °C']], { points: 3 });
     const levels = [0, 1, 2].map((index) => stateAt(found, index).level);
+    // A difference one can see in the table: common practice, no source.
     expect((levels[1] ?? 0) - (levels[0] ?? 0)).toBeGreaterThan(0.1);
     expect((levels[2] ?? 0) - (levels[1] ?? 0)).toBeGreaterThan(0.1);
     const plant = plantOf(by('room: 25 °C', 'room: 40 °C'));

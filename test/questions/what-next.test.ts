@@ -71,6 +71,7 @@ describe('each change', () => {
   it('is of some use, and the best stands first', () => {
     const gains = next.changes.map(({ quieter }) => quieter ?? Number.NaN);
     expect(gains).toEqual([...gains].sort((one, other) => other - one));
+    // What gains nothing is left out; the rounding of speeds is worth less than this. No source.
     expect(Math.min(...gains)).toBeGreaterThan(-0.05);
     expect(next.tried).toBeGreaterThan(next.changes.length);
   });
@@ -101,6 +102,7 @@ describe('kelvins at equal noise', () => {
 
   it('are those of a cooler room, but for the density of its air', () => {
     const change = whatNext(boxWith(75, 0.5)).changes.find(({ lever }) => lever === 'cooler room');
+    // Derived: 2 K of the room one to one, and a little for denser air.
     expect(change?.cooler).toBeGreaterThan(2);
     expect(change?.cooler).toBeLessThan(2.2);
   });
@@ -143,6 +145,7 @@ describe('a build that is too warm', () => {
   it('is told none where none would do', () => {
     const { change, tried } = wouldDo(boxWith(26, 5));
     expect(change).toBeUndefined();
+    // Fewer than there are levers; no source.
     expect(tried).toBeGreaterThan(10);
   });
 });

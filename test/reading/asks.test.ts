@@ -5,6 +5,7 @@ function read(lines: string) {
   return scenario(`${bare}${lines}\n`).enclosure;
 }
 
+// What the text says, in SI by definition.
 describe('what is asked of builds', () => {
   it('is nothing if nobody asks', () => {
     const { asks, headers } = read('');

@@ -24,6 +24,7 @@ describe('300 W at the wall, 77 %, a supply of 330 W', () => {
     const { result } = JSON.parse(run.out);
     // Definition of the efficiency: 300 · 0.77 = 231, not 300 / 0.77 = 390.
     expect(result).toMatchObject({ delivered_W: 231, lost_W: 69, heatInside_W: 300, heatOtherwise_W: 231 });
+    // What is left: 330 - 231 = 99 W, 99 / 330 = 0.3.
     expect(result.sustained).toMatchObject({ spare_W: 99, share: 0.3, verdict: 'pass' });
     // All fans starting take 1.5 times their power more (assumption: 2.5 times in all); the peak comes on top.
     expect(result.starting.load_W).toBeCloseTo(231 + 9, 6);
@@ -33,6 +34,7 @@ describe('300 W at the wall, 77 %, a supply of 330 W', () => {
 
   it('heat the box with 231 W where the supply stands outside', () => {
     const run = hushwright(['supply', ...GIVEN, '--outside']);
+    // As above: 300 · 0.77 = 231 W, and 330 less that are 99 W, 30 % of 330.
     expect(run.out).toContain('Heat in the box with the supply outside: 231.0 W; with it inside: 300.0 W.');
     expect(run.out).toMatch(/for long +231\.0 +330\.0 +99\.0 +30 +pass/);
   });

@@ -2,7 +2,7 @@ import type { Band } from '../../bands/band.ts';
 import type { BuildBands } from '../../bands/build-bands.ts';
 import type { RowBands } from '../../bands/outcome-bands.ts';
 import type { Fraction } from '../../quantities/dimensions.ts';
-import { fixed, NONE, quantity } from '../figures.ts';
+import { figure, fixed, NONE, quantity } from '../figures.ts';
 
 /** Marks a row that cannot be told from the first by its noise. */
 export const NO_DIFFERENCE = '~';
@@ -18,11 +18,15 @@ export function levels({ low, high }: Band): string {
     : `${fixed(low, decimals)} to ${fixed(high, decimals)} dB(A)`;
 }
 
-/** A probability in whole percent; nothing short of certain is shown as certain. */
+/** A probability in whole percent, for a column of them; nothing short of certain is shown as certain. */
+export function percentOf(share: Fraction): string {
+  if (share > 0.99 && share < 1) return '> 99';
+  return share < 0.01 ? '< 1' : figure('percent', share);
+}
+
+/** The same in words. */
 export function probability(share: Fraction): string {
-  if (share > 0.99 && share < 1) return 'more than 99 %';
-  if (share < 0.01) return 'less than 1 %';
-  return quantity('percent', share);
+  return `${percentOf(share).replace('> ', 'more than ').replace('< ', 'less than ')} %`;
 }
 
 /**

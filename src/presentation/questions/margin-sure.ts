@@ -1,14 +1,11 @@
 import type { MarginCell, MarginMatrix } from '../../questions/margin/margin.ts';
-import { probability } from '../bands/band-words.ts';
+import { percentOf, probability } from '../bands/band-words.ts';
 import type { Cell } from '../column.ts';
 import { figure, NONE, unitOf } from '../figures.ts';
 
 /** How likely all limits hold, in whole percent; nothing short of certain is shown as certain. */
 export function holdingCell({ sure }: MarginCell): Cell {
-  if (!sure) return NONE;
-  const { holding } = sure;
-  if (holding > 0.99 && holding < 1) return '>99';
-  return holding < 0.01 ? '<1' : figure('percent', holding);
+  return sure ? percentOf(sure.holding) : NONE;
 }
 
 function end(value: number): string {

@@ -2,7 +2,7 @@ import type { Band } from '../../bands/band.ts';
 import type { SweepPoint } from '../../questions/sweep-point.ts';
 import type { PointSureness } from '../../questions/sweep-sure.ts';
 import { bandData } from '../bands/band-data.ts';
-import { probability } from '../bands/band-words.ts';
+import { percentOf } from '../bands/band-words.ts';
 import { type Column, textColumn } from '../column.ts';
 import type { CsvCell } from '../csv.ts';
 import type { Json } from '../document.ts';
@@ -20,11 +20,6 @@ function ends({ low, high }: Band): string {
   const end = (value: number): string =>
     Math.abs(value) < MOST_TOLD ? fixed(value, decimals) : figure('kelvins', value);
   return `${end(low)} to ${end(high)}`;
-}
-
-/** A probability without its unit, which stands in the head. */
-function percent(share: number): string {
-  return probability(share).replace('more than ', '> ').replace('less than ', '< ').replace(' %', '');
 }
 
 /** Whether any point has bands. */
@@ -54,7 +49,7 @@ export function sureColumns(points: readonly SweepPoint[]): readonly Column[] {
     ...(limits
       ? [
           column('Margin in', 'K', 30, ({ margin }) => (margin ? ends(margin) : NONE)),
-          column('Hold', '%', 56, ({ holding }) => percent(holding)),
+          column('Hold', '%', 56, ({ holding }) => percentOf(holding)),
         ]
       : []),
   ];

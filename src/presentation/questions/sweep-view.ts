@@ -1,3 +1,4 @@
+import { inUnit, usualUnit } from '../../quantities/units.ts';
 import type { BuildState } from '../../questions/build-state.ts';
 import type { Axis, Sweep } from '../../questions/sweep.ts';
 import type { SweepPoint } from '../../questions/sweep-point.ts';
@@ -33,8 +34,6 @@ const names: Readonly<Record<Shown, string>> = {
   power: 'power of the fans, W',
 };
 
-const SECONDS_PER_HOUR = 3600;
-
 function numberOf(state: BuildState, shown: Shown): number {
   switch (shown) {
     case 'level':
@@ -42,7 +41,7 @@ function numberOf(state: BuildState, shown: Shown): number {
     case 'margin':
       return state.tightest?.margin ?? Number.NaN;
     case 'flow':
-      return (shownDuty(state)?.flow ?? Number.NaN) * SECONDS_PER_HOUR;
+      return inUnit(usualUnit('flow'), shownDuty(state)?.flow ?? Number.NaN);
     default:
       return state.fanPower;
   }

@@ -1,6 +1,7 @@
+import { inUnit, usualUnit } from '../../quantities/units.ts';
 import type { VentAnswer } from '../../questions/vent/vent.ts';
 import type { VentPoint } from '../../questions/vent/vent-curve.ts';
-import { fixed } from '../figures.ts';
+import { figure } from '../figures.ts';
 import { type PlotPoint, plot } from '../plot/plot.ts';
 import { isTellable } from '../tellable.ts';
 
@@ -12,8 +13,6 @@ const WIDEST = 100;
 /** Below this share of the flow temperatures leave every scale [-]. */
 const HOTTEST = 0.3;
 const SQUARE_CENTIMETRES = 1e4;
-const SECONDS_PER_HOUR = 3600;
-const CELSIUS = 273.15;
 
 /** Something on the curve that has a name. */
 interface Marked {
@@ -68,14 +67,10 @@ function onePlot(
  * @param width of the terminal [columns]; undefined if there is none
  */
 export function ventPlots(answer: VentAnswer, width: number = COLUMNS): readonly (readonly string[])[] {
-  const open = fixed(answer.open.flow * SECONDS_PER_HOUR, 1);
+  const open = figure('flow', answer.open.flow);
   const { points } = answer.curve;
-  const flow = onePlot(
-    answer,
-    points,
-    width,
-    `flow, m³/h (${open} with nothing in the way)`,
-    (point) => point.flow * SECONDS_PER_HOUR,
+  const flow = onePlot(answer, points, width, `flow, m³/h (${open} with nothing in the way)`, (point) =>
+    inUnit(usualUnit('flow'), point.flow),
   );
   if (answer.open.subject === undefined) return [flow];
   const heat = onePlot(
@@ -83,7 +78,7 @@ export function ventPlots(answer: VentAnswer, width: number = COLUMNS): readonly
     points.filter(({ share, temperature = 0 }) => share >= HOTTEST && isTellable(temperature)),
     width,
     'temperature nearest to its limit, °C',
-    ({ temperature }) => (temperature ?? Number.NaN) - CELSIUS,
+    ({ temperature }) => inUnit(usualUnit('temperature'), temperature ?? Number.NaN),
   );
   return [flow, heat];
 }

@@ -64,9 +64,11 @@ const TOLD_APART: KelvinDifference = 0.01;
 /** The duty in which the first variant has the least margin at full speed. */
 function hardestDuty(variant: Variant): Duty {
   const { duties } = variant.enclosure;
-  const margins = duties.map(
-    (duty) => evenRunner(variant, duty).at(1).tightest?.margin ?? Number.POSITIVE_INFINITY,
-  );
+  const margins = duties.map((duty) => {
+    const { level, tightest } = evenRunner(variant, duty).at(1);
+    // Without a solution nothing holds; without limits nothing can be missed.
+    return Number.isNaN(level) ? Number.NEGATIVE_INFINITY : (tightest?.margin ?? Number.POSITIVE_INFINITY);
+  });
   return duties[margins.indexOf(Math.min(...margins))] ?? (duties[0] as Duty);
 }
 

@@ -1,6 +1,7 @@
 import type { Band } from '../../bands/band.ts';
 import { type BuildBands, buildBands } from '../../bands/build-bands.ts';
 import { compared } from '../../bands/comparison.ts';
+import { inOneDuty } from '../../bands/one-duty.ts';
 import { type Response, responseOf } from '../../bands/response.ts';
 import type { Duty } from '../../enclosure/enclosure.ts';
 import { assemble, plantOf } from '../../enclosure/machine.ts';
@@ -54,7 +55,7 @@ const LOUDER = {
  * @param duty the only state of use that counts
  */
 export function responder({ enclosure, build }: Variant, duty: Duty): Responder {
-  const machine = assemble(plantOf({ ...enclosure, duties: [{ ...duty, share: 1 }] }), build);
+  const machine = assemble(plantOf(inOneDuty(enclosure, duty)), build);
   const known = new Map<string, Response | null>();
   return (state) => {
     if (!state || Number.isNaN(state.level)) return null;

@@ -2,13 +2,12 @@ import { bankWords } from '../../enclosure/bank-words.ts';
 import type { Bank } from '../../enclosure/enclosure.ts';
 import type { Metres } from '../../quantities/dimensions.ts';
 import { millimetres } from '../millimetres.ts';
-import { type BankThere, isSameSize } from './fan-screen.ts';
+import { type BankThere, fitsDepth, isSameSize } from './fan-screen.ts';
 import type { Change, Situation } from './lever.ts';
 import { withBank } from './with-occupant.ts';
 
 /** What the place would have to be made for. */
 function roomNotes({ place, bank: now }: BankThere, { fan, count }: Bank): readonly string[] {
-  const deeper = fan.depth - place.depth;
   return [
     ...(isSameSize(fan, now.fan)
       ? []
@@ -16,7 +15,7 @@ function roomNotes({ place, bank: now }: BankThere, { fan, count }: Bank): reado
     ...(count > now.count
       ? [`needs room for ${count} fans side by side, there ${now.count === 1 ? 'is' : 'are'} ${now.count}.`]
       : []),
-    ...(deeper > 1e-6
+    ...(!fitsDepth(fan, place)
       ? [`needs a depth of ${millimetres(fan.depth)}, there are ${millimetres(place.depth)}.`]
       : []),
   ];
@@ -24,7 +23,7 @@ function roomNotes({ place, bank: now }: BankThere, { fan, count }: Bank): reado
 
 /** Depth beyond what the place has [m]. */
 function moreDepth({ place }: BankThere, { fan }: Bank): { readonly depth?: Metres } {
-  return fan.depth > place.depth + 1e-6 ? { depth: fan.depth - place.depth } : {};
+  return fitsDepth(fan, place) ? {} : { depth: fan.depth - place.depth };
 }
 
 /**

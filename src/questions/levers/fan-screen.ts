@@ -53,6 +53,14 @@ export function banksIn(situation: Situation): readonly BankThere[] {
   });
 }
 
+/** Depths differ by less than this only through rounding [m]. */
+const ROUNDING: Metres = 1e-6;
+
+/** Whether a fan is no deeper than a place. */
+export function fitsDepth(fan: FanModel, place: BankPlace): boolean {
+  return fan.depth <= place.depth + ROUNDING;
+}
+
 /** Whether two fans have the same frame, but for how makers round it. */
 export function isSameSize(one: FanModel, other: FanModel): boolean {
   return Math.abs(one.size - other.size) <= SAME_FRAME;

@@ -1,5 +1,6 @@
 import type { Band } from '../../bands/band.ts';
 import { buildBands, type MarginBand } from '../../bands/build-bands.ts';
+import { inOneDuty } from '../../bands/one-duty.ts';
 import { responseOf } from '../../bands/response.ts';
 import type { Element } from '../../elements/element.ts';
 import type { LimitKind } from '../../enclosure/enclosure.ts';
@@ -53,7 +54,7 @@ export function ventSure(task: VentTask, element: Element): VentSure | null {
   const { enclosure, duty, place } = task;
   const state = ventState(task, element);
   if (!state) return null;
-  const only = { ...task, enclosure: { ...enclosure, duties: [{ ...duty, share: 1 }] } };
+  const only = { ...task, enclosure: inOneDuty(enclosure, duty) };
   const response = responseOf(machineWith(only, element), [speedsOf(task)]);
   if (typeof response === 'string') return null;
   const [bands] = buildBands(response).duties;

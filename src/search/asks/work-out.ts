@@ -55,6 +55,8 @@ export function workOut(
   const { demand } = hunt.options;
   const met = demand ? demand.meet(build, speeds, isTooLoud) : { speeds, energies: heard };
   if (!met) return null;
+  // A demand is met within a tolerance of its own, which a cap on the level does not know.
+  if (energyAt(met.energies) >= wishes.cap) return 'louder than asked';
   const refused = wishes.refused(machine, met.speeds);
   if (refused) return refused;
   const cost = wishes.exactCost(machine, met.speeds);

@@ -15,6 +15,7 @@ if (typeof answer === 'string') throw new Error(answer);
 const shown = (width?: number): string =>
   ventView(answer, { title: 'A box', arrangement: 'fan exhausting', paint: plain, width });
 
+// Outcomes made up for these tests; the words are those the README tells.
 describe('an opening as text', () => {
   it.each([60, 80, 100])('is no wider than %i columns, but for the line of the scenario', (width) => {
     const lines = shown(width)
