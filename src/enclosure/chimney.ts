@@ -1,13 +1,7 @@
 import { densityAt } from '../air/air.ts';
 import type { SeriesLeg } from '../airway/series.ts';
-import { runsAlong, streamAlong } from '../heat/stagnant-air.ts';
-import type {
-  KelvinDifference,
-  Kelvins,
-  KilogramsPerCubicMetre,
-  KilogramsPerSecond,
-  Metres,
-} from '../quantities/dimensions.ts';
+import { runsAlong, shareFromFirst, streamAlong } from '../heat/stagnant-air.ts';
+import type { KelvinDifference, Kelvins, KilogramsPerCubicMetre, Metres } from '../quantities/dimensions.ts';
 import type { Leg } from './enclosure.ts';
 import { enteringAir } from './entering-air.ts';
 import type { Machine } from './machine.ts';
@@ -17,11 +11,6 @@ import { type Conditions, HOTTEST_AIR, type PassState } from './pass-state.ts';
 const GRAVITY = 9.80665;
 /** Air in rising legs before anything is known, above the room [K]: gives a first direction. */
 const FIRST_RISE: KelvinDifference = 10;
-/**
- * Flow below which a leg holds air of both its ends [kg/s], about 0.15 m³/h: so the weight does not jump where the flow
- * turns round. Model assumption, no source.
- */
-const SLOW_FLOW: KilogramsPerSecond = 5e-5;
 /** First share of a correction that is taken, and the bounds of those that follow [-]. */
 const FIRST_SHARE = 0.5;
 const SHARES = { least: 0.01, most: 1 };
@@ -44,9 +33,10 @@ function densityIn(conditions: Conditions, temperature: Kelvins): KilogramsPerCu
 function meanDensity(leg: Leg, index: number, conditions: Conditions, state: PassState): number {
   const flow = state.network.flows[index] as number;
   const own = streamDensity(leg, index, conditions, state);
-  if (Math.abs(flow) >= SLOW_FLOW) return own;
+  const share = runsAlong(flow) ? 1 - shareFromFirst(flow) : shareFromFirst(flow);
+  if (share === 0) return own;
   const other = densityIn(conditions, enteringAir(leg, !runsAlong(flow), state));
-  return own + 0.5 * (1 - Math.abs(flow) / SLOW_FLOW) * (other - own);
+  return own + share * (other - own);
 }
 
 /** Mean density of the air that streams through a leg [kg/m³]; its places share the height evenly. */

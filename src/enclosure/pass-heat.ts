@@ -4,7 +4,7 @@ import { REFERENCE_DENSITY } from '../fan/curve.ts';
 import { pathResistance } from '../heat/heat-path.ts';
 import { partPower, rises, settledPart } from '../heat/part-power.ts';
 import { HOPELESS } from '../heat/part-temperature.ts';
-import { runsAlong, streamAlong } from '../heat/stagnant-air.ts';
+import { shareFromFirst, streamAlong } from '../heat/stagnant-air.ts';
 import type { KelvinDifference, Kelvins, KelvinsPerWatt, Watts } from '../quantities/dimensions.ts';
 import type { Leg, Part } from './enclosure.ts';
 import { enteringAir } from './entering-air.ts';
@@ -67,7 +67,54 @@ function fanPower(machine: Machine, bank: MachineBank, ratio: number): Watts {
   return bank.bank.count * bank.bank.fan.power * ratio ** 3 * (density / REFERENCE_DENSITY);
 }
 
-/** Warms the air of each leg along its stream; returns the largest change of a stage's temperature [K]. */
+/** Warms the air of a leg along its stream; returns the largest change of a stage's temperature [K]. */
+function warmAlong(
+  entering: Kelvins,
+  capacity: number,
+  heat: Float64Array,
+  temperatures: Float64Array,
+  isForward: boolean,
+): KelvinDifference {
+  const last = temperatures.length - 1;
+  let change = 0;
+  let warmed = 0;
+  for (let count = 0; count <= last; count++) {
+    const stage = isForward ? count : last - count;
+    const temperature = entering + warmed / capacity;
+    warmed += heat[stage] as number;
+    change = Math.max(change, changeOf(temperatures[stage] as number, temperature));
+    temperatures[stage] = temperature;
+  }
+  return change;
+}
+
+/** Air of both ends where it hardly moves, a share of it from the first. */
+function warmBothWays(
+  ends: { readonly first: Kelvins; readonly last: Kelvins; readonly share: number },
+  capacity: number,
+  heat: Float64Array,
+  temperatures: Float64Array,
+): KelvinDifference {
+  const { first, last, share } = ends;
+  let change = 0;
+  let ahead = 0;
+  let behind = 0;
+  for (const watts of heat) ahead += watts;
+  for (let stage = 0; stage < temperatures.length; stage++) {
+    const here = heat[stage] as number;
+    ahead -= here;
+    const temperature = share * (first + behind / capacity) + (1 - share) * (last + ahead / capacity);
+    behind += here;
+    change = Math.max(change, changeOf(temperatures[stage] as number, temperature));
+    temperatures[stage] = temperature;
+  }
+  return change;
+}
+
+/**
+ * Warms the air of each leg along its stream; where it hardly moves a leg holds air of both its ends. Returns the largest
+ * change of a stage's temperature [K].
+ */
 export function march(machine: Machine, conditions: Conditions, state: PassState): number {
   const { legs } = machine.plant.enclosure;
   let change = 0;
@@ -75,16 +122,20 @@ export function march(machine: Machine, conditions: Conditions, state: PassState
     const leg = legs[index] as Leg;
     const flow = state.network.flows[index] as number;
     const capacity = streamAlong(flow) * conditions.specificHeat;
-    const temperatures = state.stages[index] as Float64Array;
     const heat = state.stageHeat[index] as Float64Array;
-    const forward = runsAlong(flow);
-    let temperature = enteringAir(leg, forward, state);
-    for (let count = 0; count < temperatures.length; count++) {
-      const stage = forward ? count : temperatures.length - 1 - count;
-      change = Math.max(change, changeOf(temperatures[stage] as number, temperature));
-      temperatures[stage] = temperature;
-      temperature += (heat[stage] as number) / capacity;
-    }
+    const temperatures = state.stages[index] as Float64Array;
+    const share = shareFromFirst(flow);
+    const isForward = share === 1;
+    const changed =
+      isForward || share === 0
+        ? warmAlong(enteringAir(leg, isForward, state), capacity, heat, temperatures, isForward)
+        : warmBothWays(
+            { first: enteringAir(leg, true, state), last: enteringAir(leg, false, state), share },
+            capacity,
+            heat,
+            temperatures,
+          );
+    change = Math.max(change, changed);
   }
   return change;
 }

@@ -91,3 +91,13 @@ export function newPassState(machine: Machine): PassState {
     steps: 0,
   };
 }
+
+/**
+ * Lets the next pass start from cold, as a device does that is switched on. Where hot fins beside air that hardly moves
+ * allow two solutions this leads to the cooler one, whatever was looked at before.
+ *
+ * @param state of earlier passes
+ */
+export function coolDown(state: PassState): void {
+  state.rounds = 0;
+}

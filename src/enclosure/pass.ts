@@ -1,5 +1,6 @@
 import { densityAt, type Site, viscosityAt } from '../air/air.ts';
 import type { SeriesLeg } from '../airway/series.ts';
+import { createRelaxedIteration } from '../numerics/relaxed-iteration.ts';
 import type { KelvinDifference } from '../quantities/dimensions.ts';
 import { createChimney } from './chimney.ts';
 import type { Machine } from './machine.ts';
@@ -11,6 +12,11 @@ const MAX_ROUNDS = 200;
 const PATIENCE = 50;
 /** That accuracy [K]. */
 const COARSE: KelvinDifference = 1e-5;
+
+/** Rounds in which corrections are taken whole; more where legs rise, whose weight is relaxed by itself. */
+const FREE_ROUNDS = { level: 6, rising: 16 } as const;
+/** Rounds after which a part that runs away is given up: nothing about it is going to settle. */
+const RUNAWAY_ROUNDS = 60;
 
 /** Why a pass gave no answer. */
 export type PassFailure =
@@ -50,6 +56,10 @@ function isSettled(change: KelvinDifference, tolerance: KelvinDifference, round:
   return round > 1 && change <= enough;
 }
 
+function lastRound({ runaways }: PassState): number {
+  return runaways.includes(1) ? RUNAWAY_ROUNDS : MAX_ROUNDS;
+}
+
 /** Solves one build in one state of use at given speeds: air and heat to a fixed point. */
 export type Pass = (
   conditions: Conditions,
@@ -71,26 +81,33 @@ export function createPass(machine: Machine): Pass {
   const legHeat = new Float64Array(machine.legs.length);
   const chamberHeat = new Float64Array(topology.chambers);
   const chimney = createChimney(machine);
+  const stages = machine.legs.reduce((sum, leg) => sum + leg.stages.length, 0);
+  const freeRounds = machine.plant.enclosure.legs.some(({ rise }) => rise)
+    ? FREE_ROUNDS.rising
+    : FREE_ROUNDS.level;
+  const relaxed = createRelaxedIteration(stages + machine.seats.length);
+  /** Flows, then the heat they carry; the reason if there is no answer. */
+  const solveAir = (conditions: Conditions, ratios: Float64Array, state: PassState, round: number) => {
+    setAir(machine, conditions.site, ratios, state);
+    chimney.lift(conditions, state);
+    const report = balance(machine.legs, state.network, round === 1 ? 1e-7 : 1e-10);
+    state.steps += report.steps;
+    if (report.status !== 'balanced') return 'the flows do not balance';
+    collectHeat(machine, conditions, ratios, state, legHeat, chamberHeat);
+    const { room, specificHeat } = conditions;
+    const mixed = mix(state.network.flows, legHeat, chamberHeat, room, specificHeat, state.chambers);
+    return mixed ? null : 'air and heat do not settle';
+  };
   return (conditions, ratios, state, tolerance) => {
     start(machine, conditions, state);
     chimney.begin(conditions, state);
+    relaxed.begin();
+    const unknowns = [...state.stages, state.partPowers];
     state.steps = 0;
-    for (let round = 1; round <= MAX_ROUNDS; round++) {
-      setAir(machine, conditions.site, ratios, state);
-      chimney.lift(conditions, state);
-      const report = balance(machine.legs, state.network, round === 1 ? 1e-7 : 1e-10);
-      state.steps += report.steps;
-      if (report.status !== 'balanced') return fail(state, 'the flows do not balance');
-      collectHeat(machine, conditions, ratios, state, legHeat, chamberHeat);
-      const mixed = mix(
-        state.network.flows,
-        legHeat,
-        chamberHeat,
-        conditions.room,
-        conditions.specificHeat,
-        state.chambers,
-      );
-      if (!mixed) return fail(state, 'air and heat do not settle');
+    for (let round = 1; round <= lastRound(state); round++) {
+      const failure = solveAir(conditions, ratios, state, round);
+      if (failure) return fail(state, failure);
+      relaxed.assume(unknowns);
       const change = Math.max(
         march(machine, conditions, state),
         settleParts(machine, conditions, state),
@@ -98,6 +115,7 @@ export function createPass(machine: Machine): Pass {
       );
       state.rounds = round;
       if (isSettled(change, tolerance, round)) return null;
+      if (round >= freeRounds) relaxed.correct(unknowns);
     }
     return fail(state, 'air and heat do not settle');
   };

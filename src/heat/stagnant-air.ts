@@ -1,4 +1,4 @@
-import type { KilogramsPerSecond } from '../quantities/dimensions.ts';
+import type { Fraction, KilogramsPerSecond } from '../quantities/dimensions.ts';
 
 /**
  * Air that a leg exchanges between its ends at the least [kg/s]: keeps temperatures finite where no air moves. With it
@@ -6,6 +6,23 @@ import type { KilogramsPerSecond } from '../quantities/dimensions.ts';
  * as it goes, so that the exchange carries heat and makes or loses none.
  */
 export const STAGNANT_FLOW = 1e-7;
+
+/**
+ * Flow below which a leg holds air of both its ends [kg/s], about 0.15 m³/h: so that neither its warmth nor its weight
+ * jumps where the flow turns round. Model assumption, no source.
+ */
+const SLOW_FLOW: KilogramsPerSecond = 5e-5;
+
+/**
+ * Share of the air in a leg that came in at its first end [-]: one half where nothing moves, all from `SLOW_FLOW` on.
+ *
+ * Source: model assumption, no published source.
+ *
+ * @param flow mass flow [kg/s]
+ */
+export function shareFromFirst(flow: KilogramsPerSecond): Fraction {
+  return Math.min(1, Math.max(0, 0.5 * (1 + flow / SLOW_FLOW)));
+}
 
 /**
  * Whether air that hardly moves counts as running along its leg: always, because its sign is rounding, and a leg
