@@ -20,6 +20,13 @@ function cooledLegs(enclosure: Enclosure): readonly number[] {
   });
 }
 
+/** Legs with fins under any part: their heat comes back into the chamber if they are blown backwards. */
+function heatedLegs(enclosure: Enclosure): readonly number[] {
+  return enclosure.parts.flatMap(({ seat }) =>
+    seat.kind === 'fins' ? [enclosure.legs.findIndex((leg) => leg.through.includes(seat.place))] : [],
+  );
+}
+
 /** Whether a limit depends on the air of a chamber, directly or as the inlet of the leg of its fins. */
 function leansOnChamberAir(enclosure: Enclosure): boolean {
   const limitedInChamber = enclosure.parts.some(
@@ -39,7 +46,8 @@ function leansOnChamberAir(enclosure: Enclosure): boolean {
  *
  * It is so if (1) every leg with fans helps every other one, so that no fan is ever blown backwards, and (2)
  * every leg with fins under a limited part is helped by all fans. Chamber air falls with speed if there is one
- * chamber only: with (1) every fan's leg runs forward, so a faster fan raises the total inflow. With more
+ * chamber only and (3) all fans help every leg in which there is heat: with (1) every fan's leg runs forward, so a
+ * faster fan raises the total inflow, and with (3) no heat turns round into the chamber. With more
  * chambers, streams of different heat may be divided anew and nothing is claimed; nor where legs rise or fall, since
  * a faster fan then takes away from what the weight of the air gives elsewhere.
  *
@@ -50,10 +58,12 @@ export function fasterIsCooler(plant: Plant): boolean {
   const fans = bankLegs(enclosure);
   const cooled = cooledLegs(enclosure);
   if (isChimney(enclosure.legs)) return false;
-  if (leansOnChamberAir(enclosure) && topology.chambers > 2) return false;
+  const leans = leansOnChamberAir(enclosure);
+  if (leans && topology.chambers > 2) return false;
+  const fixed = leans ? heatedLegs(enclosure) : cooled;
   return fans.every((leg) => {
     const effects = effectsOf(topology, leg);
     const helps = (other: number) => effects[other] === 'with' || effects[other] === 'apart';
-    return fans.every(helps) && cooled.every(helps);
+    return fans.every(helps) && fixed.every(helps);
   });
 }

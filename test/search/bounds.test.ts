@@ -41,6 +41,13 @@ describe('the claim that a faster fan never warms a limited part', () => {
     });
     expect(broken).toEqual([]);
   });
+
+  // Reference: as above. Heat on the fins of a leg without fans is blown backwards into a chamber with a limit.
+  it('is not made where heat turns round', () => {
+    const enclosure = randomEnclosure(60131, { banks: 2, mostBuilds: 16, mostDuties: 3 });
+    expect(worstWarming(enclosure, 60131, 60)?.by).toBeGreaterThan(ROUNDING);
+    expect(fasterIsCooler(plantOf(enclosure))).toBe(false);
+  });
 });
 
 describe('the bounds of the search', () => {
