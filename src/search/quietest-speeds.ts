@@ -1,20 +1,22 @@
 import { inBox, speedBoxes } from './asks/speed-boxes.ts';
 import { boundaryFrom } from './boundary.ts';
-import { localModel } from './local-model.ts';
-import { separableStep } from './separable-step.ts';
-import { cooledStarts, gridStarts, racingStarts, restingStarts } from './starting-speeds.ts';
-import { clampRatio, fullSpeed, isAdequate, type Point, quieter, type Trial } from './trial.ts';
+import { bundleDescent } from './speeds/bundle-descent.ts';
+import { exchangeSpeeds } from './speeds/exchange.ts';
+import { restored } from './speeds/restoration.ts';
+import { surveySpeeds } from './speeds/speed-survey.ts';
+import { cooledStarts, restingStarts } from './starting-speeds.ts';
+import { fullSpeed, isAdequate, type Point, quieter, type Trial } from './trial.ts';
 
 /** Least relative gain of energy that counts as progress: 0.0002 dB. */
 const PROGRESS = 5e-5;
-const DESCENT_STEPS = 25;
-const FIRST_TRUST = 0.4;
-const LEAST_TRUST = 2e-3;
-/** Stride of the exchange of speed between banks, first and last, in log speed. */
-const EXCHANGE_STRIDES = [0.16, 0.08, 0.04, 0.015, 0.004] as const;
-/** A start this much louder than the best found is not descended from, 3 dB; nor polished, 1 dB. */
-const HOPELESS_START = 2;
-const HOPELESS_DESCENT = 1.26;
+/** Lengths of the first step of a descent from somewhere in particular, of each log speed [-]. */
+const SURVEY_TRUST = 0.1;
+const SHORT_TRUST = 0.03;
+
+/** Banks from which on all results are polished. */
+const POLISHED_BANKS = 3;
+/** Results this much louder than what is of interest are left unpolished, 1 dB. */
+const HOPELESS = 1.26;
 
 /** Outcome of the search for the quietest adequate speeds of one build in one duty. */
 export interface Quietest {
@@ -26,6 +28,8 @@ export interface Quietest {
 
 interface Hunt {
   readonly trial: Trial;
+  /** Whether a descent met jumps, or edges beyond which nothing can be told. */
+  isRough: boolean;
   best: Point | null;
   coolest: Point;
 }
@@ -34,10 +38,6 @@ function note(hunt: Hunt, point: Point): Point {
   hunt.best = quieter(hunt.best, point);
   if (point.worst < hunt.coolest.worst) hunt.coolest = point;
   return point;
-}
-
-function movedBy(trial: Trial, base: Float64Array, step: Float64Array, share: number): Float64Array {
-  return base.map((ratio, bank) => clampRatio(trial, bank, ratio * Math.exp(share * (step[bank] as number))));
 }
 
 /**
@@ -49,58 +49,50 @@ function tryAround(hunt: Hunt, ratios: Float64Array): Point {
   return quieter(quieter(null, note(hunt, slowest)), note(hunt, base)) ?? slowest;
 }
 
-/** Newton-like descent along the limits, from an adequate point. */
-function descend(hunt: Hunt, start: Point): Point {
-  const { trial } = hunt;
-  let here = start;
-  let trust = FIRST_TRUST;
-  for (let count = 0; count < DESCENT_STEPS && trust > LEAST_TRUST; count++) {
-    const step = separableStep(localModel(trial, here, trust));
-    const there = tryAround(hunt, movedBy(trial, here.ratios, step, 1));
-    const gain = isAdequate(there) ? 1 - there.energy / here.energy : -1;
-    if (gain > 0) here = there;
-    if (gain <= 0) trust *= 0.3;
-    else if (gain < PROGRESS) break;
-  }
-  return here;
+/** Descends along the limits, from an adequate point. */
+function descend(hunt: Hunt, start: Point, trust?: number): Point {
+  const look = (point: Point): Point => note(hunt, point);
+  const { end, isRough } = bundleDescent({ trial: hunt.trial, look, progress: PROGRESS }, start, trust);
+  if (isRough) hunt.isRough = true;
+  return end;
 }
 
-/** Gives speed to one bank, takes it from the others by way of the limits; cures kinks the descent sticks to. */
-function exchange(hunt: Hunt, start: Point): Point {
-  const { trial } = hunt;
-  let here = start;
-  for (const stride of EXCHANGE_STRIDES) {
-    for (let bank = 0; bank < here.ratios.length; bank++) {
-      here = exchangeOne(hunt, trial, here, bank, stride);
-    }
-  }
-  return here;
+/** Exchanges speed between banks from the best point met, and descends from where that leads. */
+function polish(hunt: Hunt, toBeat: number): void {
+  const { trial, isRough, best } = hunt;
+  if (!best || best.energy > HOPELESS * toBeat) return;
+  if (!isRough && trial.floors.length < POLISHED_BANKS) return;
+  const look = (point: Point): Point => note(hunt, point);
+  const toLimits = (ratios: Float64Array): Point => tryAround(hunt, ratios);
+  exchangeSpeeds({ trial, look, toLimits, progress: PROGRESS, isRough }, best);
+  if (hunt.best && hunt.best !== best) descend(hunt, hunt.best, SHORT_TRUST);
 }
 
-function exchangeOne(hunt: Hunt, trial: Trial, start: Point, bank: number, stride: number): Point {
-  let here = start;
-  for (const direction of [1, -1]) {
-    for (let count = 0; count < 8; count++) {
-      const step = new Float64Array(here.ratios.length);
-      step[bank] = direction * stride;
-      const there = tryAround(hunt, movedBy(trial, here.ratios, step, 1));
-      if (!isAdequate(there) || there.energy >= here.energy * (1 - PROGRESS)) break;
-      here = there;
-    }
-  }
-  return here;
-}
-
-/** Descends from the starts, then polishes the best point met, wherever it was met. */
+/** Descends from the quietest start, then polishes the best point met, wherever it was met. */
 function refine(hunt: Hunt, starts: readonly Point[], toBeat: number): void {
-  let low: Point | null = null;
-  for (const start of starts) {
-    if (start.energy <= HOPELESS_START * (low?.energy ?? Number.POSITIVE_INFINITY)) {
-      low = quieter(low, descend(hunt, start));
-    }
-  }
-  const best = quieter(low, hunt.best);
-  if (best && best.energy <= HOPELESS_DESCENT * toBeat) exchange(hunt, best);
+  const [first] = starts;
+  if (first) descend(hunt, first);
+  polish(hunt, toBeat);
+}
+
+/** Looks for valleys that no start led into, and descends into them. */
+function survey(hunt: Hunt, monotone: boolean, toBeat: number): void {
+  const { trial } = hunt;
+  const before = hunt.best;
+  surveySpeeds(trial, monotone, {
+    look: (point) => note(hunt, point),
+    toBeat: () => Math.min(toBeat, hunt.best?.energy ?? toBeat) * (1 - PROGRESS),
+    descend: (ratios) => {
+      const there = note(hunt, trial.evaluate(ratios));
+      const start = restored(trial, there, (point) => note(hunt, point)) ?? tryAround(hunt, ratios);
+      if (isAdequate(start) && trial.floors.length > 1) descend(hunt, start, SURVEY_TRUST);
+      return isAdequate(start);
+    },
+  });
+  if (!hunt.best || hunt.best === before) return;
+  // Nodes that hold the limits may have been the best met.
+  if (trial.floors.length > 1) descend(hunt, hunt.best, SURVEY_TRUST);
+  polish(hunt, toBeat);
 }
 
 /** Whether the slowest speeds hold the limits and no fan could make less noise at any higher ones. */
@@ -112,16 +104,16 @@ function isUnbeatable(trial: Trial, slowest: Point): boolean {
 /** The hunt in one box of speeds. */
 function huntWithin(trial: Trial, monotone: boolean, toBeat: number, known: readonly Float64Array[]): Hunt {
   const slowest = trial.evaluate(trial.floors);
-  const hunt: Hunt = { trial, best: quieter(null, slowest), coolest: slowest };
+  const hunt: Hunt = { trial, isRough: false, best: quieter(null, slowest), coolest: slowest };
   if (trial.floors.length === 0 || isUnbeatable(trial, slowest)) return hunt;
   const look = (point: Point): Point => note(hunt, point);
   const given = known.flatMap((ratios) => inBox(trial, ratios) ?? []).map((values) => trial.evaluate(values));
   const starts = [slowest, ...given.map(look)].filter(isAdequate);
-  starts.push(...restingStarts(trial, look), ...racingStarts(trial, look));
-  if (!monotone || trial.besides > 0 || starts.length === 0) starts.push(...gridStarts(trial, look));
+  starts.push(...restingStarts(trial, look));
   if (starts.length === 0) starts.push(...cooledStarts(trial, hunt.coolest, look));
   starts.sort((one, other) => one.energy - other.energy);
   if (trial.floors.length > 1) refine(hunt, starts, toBeat);
+  survey(hunt, monotone, toBeat);
   return hunt;
 }
 

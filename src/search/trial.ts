@@ -4,7 +4,7 @@ import type { Duty } from '../enclosure/enclosure.ts';
 import type { Machine } from '../enclosure/machine.ts';
 import { newNoiseState, quietestEnergy, soundEnergy } from '../enclosure/noise.ts';
 import { createPass, type PassFailure } from '../enclosure/pass.ts';
-import { conditionsOf, newPassState } from '../enclosure/pass-state.ts';
+import { conditionsOf, coolDown, newPassState } from '../enclosure/pass-state.ts';
 import { HOPELESS } from '../heat/part-temperature.ts';
 import type { Fraction, KelvinDifference, Watts } from '../quantities/dimensions.ts';
 import { pointAsks } from './asks/point-asks.ts';
@@ -53,7 +53,7 @@ export interface Trial {
 }
 
 /**
- * Prepares trials of a build in one duty. Each trial starts from the air and heat of the one before.
+ * Prepares trials of a build in one duty. Each starts from cold, so that what it finds depends on its speeds alone.
  *
  * @param machine the build
  * @param duty the state of use
@@ -77,6 +77,7 @@ export function createTrial(machine: Machine, duty: Duty, fanHeat = 1, asked?: F
 
   const evaluate = (ratios: Float64Array): Point => {
     passes += 1;
+    coolDown(state);
     const failure = pass(conditions, ratios, state, TRIAL_TOLERANCE);
     if (failure) return failedAt(ratios, limits.length + asks.length, failure);
     const temperatures = limits.map(excessOf);

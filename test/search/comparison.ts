@@ -6,9 +6,9 @@ import { levelOf } from '../../src/sound/levels.ts';
 import { type Fineness, type Found, rankedByForce } from './brute-force.ts';
 import { holds, probeOf } from './probe.ts';
 
-/** The search may be this much louder than what trying everything finds [dB]: gap 0.01 and rounding of both. */
-export const AGREED = 0.02;
-const GAP = 0.01;
+/** The search may be this much louder than what trying everything finds [dB]. */
+export const AGREED = 0.01;
+const GAP = 0.001;
 
 /** One place of the list on which search and brute force do not agree. */
 export interface Disagreement {

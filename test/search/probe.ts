@@ -2,7 +2,7 @@ import type { Duty } from '../../src/enclosure/enclosure.ts';
 import type { Machine } from '../../src/enclosure/machine.ts';
 import { newNoiseState, soundEnergy } from '../../src/enclosure/noise.ts';
 import { createPass } from '../../src/enclosure/pass.ts';
-import { type Conditions, conditionsOf, newPassState } from '../../src/enclosure/pass-state.ts';
+import { type Conditions, conditionsOf, coolDown, newPassState } from '../../src/enclosure/pass-state.ts';
 import { levelAtRatio } from '../../src/sound/fan-noise.ts';
 import { energy } from '../../src/sound/levels.ts';
 
@@ -66,6 +66,7 @@ export function probeOf(machine: Machine, duty: Duty, changed: Partial<Condition
     floors: Float64Array.from(machine.banks, ({ bank }) => Math.log(bank.fan.holdFloor)),
     at: (speeds) => {
       passes += 1;
+      coolDown(state);
       const ratios = speeds.map((speed) => Math.exp(speed));
       const failed = pass(conditions, ratios, state, ACCURACY) !== null;
       return {
