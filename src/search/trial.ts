@@ -29,6 +29,8 @@ export interface Point {
   readonly warmest: KelvinDifference;
   /** Electrical power of all fans [W]. */
   readonly fanPower: Watts;
+  /** Mass flow of each leg [kg/s]; none if there is no solution. */
+  readonly flows: Float64Array;
   readonly failure: PassFailure | null;
 }
 
@@ -89,7 +91,17 @@ export function createTrial(machine: Machine, duty: Duty, fanHeat = 1, asked?: F
     const worst = overall(largest(excess));
     const warmest = asks.length > 0 ? overall(largest(temperatures)) : worst;
     const fanPower = state.fanPowers.reduce((sum, power) => sum + power, 0);
-    return { ratios: Float64Array.from(ratios), energy, excess, worst, warmest, fanPower, failure: null };
+    const flows = Float64Array.from(state.network.flows);
+    return {
+      ratios: Float64Array.from(ratios),
+      energy,
+      excess,
+      worst,
+      warmest,
+      fanPower,
+      flows,
+      failure: null,
+    };
   };
 
   return {
@@ -121,6 +133,7 @@ function failedAt(ratios: Float64Array, entries: number, failure: PassFailure): 
     worst: Number.POSITIVE_INFINITY,
     warmest: Number.POSITIVE_INFINITY,
     fanPower: Number.POSITIVE_INFINITY,
+    flows: new Float64Array(0),
     failure,
   };
 }

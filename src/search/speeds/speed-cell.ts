@@ -1,5 +1,6 @@
 import type { SpeedLattice } from './speed-lattice.ts';
 import type { SpeedNode } from './speed-node.ts';
+import { turnsBetween } from './turning-legs.ts';
 
 /**
  * Share of all that a logarithm of the energy changes by across a cell, by which it may be lower than it looks [-]: what a
@@ -8,6 +9,8 @@ import type { SpeedNode } from './speed-node.ts';
 const ENERGY_DOUBT = { kink: 0.04, bend: 0.6, most: 0.35 } as const;
 /** The same of an excess temperature [-]. */
 const EXCESS_DOUBT = { kink: 0.08, bend: 0.8, most: 0.5 } as const;
+/** What an excess may be lower by besides, where the air of a leg with heat turns round [K]. */
+const TURNING_DOUBT = 1;
 /** Cells along each axis at which one without a solution at any corner is given up. */
 const MUTE_SIDES = 8;
 
@@ -91,7 +94,13 @@ function leastUnder(energy: Plane, excess: Plane): Prospect {
   return over > 1e-9 ? NONE : { least: at(energy), place };
 }
 
-function cornersOf({ low, sizes }: SpeedCell, lattice: SpeedLattice): readonly SpeedNode[] {
+/**
+ * Nodes at the corners of a cell; a bit of the index tells which end of a side.
+ *
+ * @param cell between nodes of the lattice
+ * @param lattice of speeds
+ */
+export function cornersOf({ low, sizes }: SpeedCell, lattice: SpeedLattice): readonly SpeedNode[] {
   return Array.from({ length: 2 ** low.length }, (_, corner) =>
     lattice.at(low.map((step, bank) => (corner & (1 << bank) ? step + (sizes[bank] as number) : step))),
   );
@@ -114,8 +123,14 @@ function filled(values: readonly (number | undefined)[]): readonly number[] | nu
 }
 
 /** The least energy on the feasible side of the worst limit, by planes. */
-function leastOn(corners: readonly SpeedNode[], energy: Plane, width: number): Prospect {
+function leastOn(
+  corners: readonly SpeedNode[],
+  energy: Plane,
+  width: number,
+  heated: readonly number[],
+): Prospect {
   const share = doubtOf(EXCESS_DOUBT, width);
+  const turning = turnsBetween(corners, heated) ? TURNING_DOUBT : 0;
   let worst = leastUnder(energy, { base: -1, slopes: energy.slopes.map(() => 0), range: 0, misfit: 0 });
   const limits = corners.find(({ excess }) => excess)?.excess?.length ?? 0;
   for (let limit = 0; limit < limits; limit++) {
@@ -123,7 +138,7 @@ function leastOn(corners: readonly SpeedNode[], energy: Plane, width: number): P
     if (corners.every(({ excess }) => (excess?.[limit] ?? 0) <= 0)) continue;
     const values = filled(corners.map(({ excess }) => excess?.[limit])) ?? [];
     const plane = planeThrough(values, energy.slopes.length);
-    const spare = share * plane.range + plane.misfit;
+    const spare = share * plane.range + plane.misfit + turning;
     const found = leastUnder(energy, { ...plane, base: plane.base - spare });
     if (found.least > worst.least) worst = found;
   }
@@ -148,7 +163,7 @@ export function prospectOf(lattice: SpeedLattice, cell: SpeedCell): Prospect {
   const width = Math.max(
     ...cell.sizes.map((size, bank) => (size / lattice.side) * (lattice.spans[bank] as number)),
   );
-  const { least, place } = leastOn(corners, energy, width);
+  const { least, place } = leastOn(corners, energy, width, lattice.heated);
   const doubt = doubtOf(ENERGY_DOUBT, width) * energy.range + energy.misfit;
   return { least: Math.max(floor, least - doubt), place };
 }

@@ -1,5 +1,6 @@
 import type { Point, Trial } from '../trial.ts';
 import { type SpeedNode, speedNode } from './speed-node.ts';
+import { heatedLegs } from './turning-legs.ts';
 
 /** Points of a trial at the nodes of a lattice, even in log speed between floors and ceilings; each is tried once. */
 export interface SpeedLattice {
@@ -11,6 +12,8 @@ export interface SpeedLattice {
   readonly at: (node: readonly number[]) => SpeedNode;
   /** Speeds at a place between nodes. */
   readonly speedsAt: (place: readonly number[]) => Float64Array;
+  /** Legs in which there is heat. */
+  readonly heated: readonly number[];
   /** Nodes tried so far. */
   readonly tried: () => number;
 }
@@ -35,6 +38,7 @@ export function speedLattice(trial: Trial, side: number, look: (point: Point) =>
   return {
     side,
     spans,
+    heated: heatedLegs(trial),
     speedsAt,
     at: (node) => {
       const key = node.reduce((sum, step) => sum * (side + 1) + step, 0);

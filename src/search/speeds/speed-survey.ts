@@ -1,7 +1,8 @@
 import TinyQueue from 'tinyqueue';
 import type { Point, Trial } from '../trial.ts';
-import { type Prospect, prospectOf, type SpeedCell } from './speed-cell.ts';
+import { cornersOf, type Prospect, prospectOf, type SpeedCell } from './speed-cell.ts';
 import { type SpeedLattice, speedLattice } from './speed-lattice.ts';
+import { turningPlaces } from './turning-legs.ts';
 
 /** Cells along each axis in the end, by number of banks, none included. */
 const SIDES = [1, 64, 64, 32, 16] as const;
@@ -88,11 +89,25 @@ function outlook(lattice: SpeedLattice, toBeat: () => number): Outlook {
   };
 }
 
-/** Speeds at the place of a cell that promises most. */
-function promisedSpeeds(lattice: SpeedLattice, { low, sizes, prospect }: Waiting): Float64Array {
-  return lattice.speedsAt(
-    low.map((step, bank) => step + (prospect.place[bank] as number) * (sizes[bank] as number)),
-  );
+/** Speeds at a place of a cell, in shares of its sides. */
+function speedsIn(lattice: SpeedLattice, { low, sizes }: SpeedCell, place: readonly number[]): Float64Array {
+  return lattice.speedsAt(low.map((step, bank) => step + (place[bank] as number) * (sizes[bank] as number)));
+}
+
+/** Speeds of a cell to descend from: where it promises most, or where the air of a leg turns round and it is coolest. */
+function startIn(
+  trial: Trial,
+  lattice: SpeedLattice,
+  cell: Waiting,
+  look: (point: Point) => Point,
+): Float64Array {
+  const turning = turningPlaces(cornersOf(cell, lattice), cell.low.length, lattice.heated);
+  let coolest: Point | null = null;
+  for (const place of turning) {
+    const there = look(trial.evaluate(speedsIn(lattice, cell, place)));
+    if (!coolest || there.worst < coolest.worst) coolest = there;
+  }
+  return coolest?.ratios ?? speedsIn(lattice, cell, cell.prospect.place);
 }
 
 /** Cells descended from so far. */
@@ -139,6 +154,6 @@ export function surveySpeeds(trial: Trial, monotone: boolean, { look, descend, t
     const parts = lattice.tried() < MOST_NODES ? halves(first, lattice) : [];
     for (const part of parts) add(part);
     if (parts.length > 0 || tries.covers(first)) continue;
-    tries.note(first, descend(promisedSpeeds(lattice, first)));
+    tries.note(first, descend(startIn(trial, lattice, first, look)));
   }
 }

@@ -23,10 +23,12 @@ export function writtenTrial({ floors, energy, excess }: Written): Trial {
       worst,
       warmest: worst,
       fanPower: 1,
+      flows: new Float64Array(0),
       failure: null,
     };
   };
   const trial = {
+    machine: { seats: [] },
     limits: [],
     besides: 0,
     floors: Float64Array.from(floors),
@@ -36,6 +38,6 @@ export function writtenTrial({ floors, energy, excess }: Written): Trial {
     allSpeeds: (ratios: Float64Array) => ratios,
     passes: () => passes,
   };
-  // The search of speeds asks neither for the machine nor for the duty.
+  // The search of speeds asks for nothing else of the machine, and not for the duty.
   return trial as unknown as Trial;
 }
