@@ -108,7 +108,7 @@ function growthOf({ position, element }: CloseElement, demand: LegDemand): numbe
 /** Every element that some bank of several stands close to, once. */
 export function closeToAny(banks: readonly BankCloseness[]): readonly CloseElement[] {
   const found = new Map<number, CloseElement>();
-  for (const { before, behind } of banks) {
+  for (const { before, behind } of new Set(banks)) {
     for (const close of [...before, ...behind]) found.set(close.position, close);
   }
   return [...found.values()];

@@ -15,6 +15,8 @@ export interface Until {
   readonly enough: number;
   /** Width of the least cell that is split no further [nodes]. */
   readonly narrowest: number;
+  /** Whether it is enough to know if any cell has a finite value. */
+  readonly survive: boolean;
 }
 
 /** Numbers a cell takes. */
@@ -44,6 +46,20 @@ function leastOf(values: readonly number[]): number {
   return best - 2;
 }
 
+/** Position of the narrowest cell with a finite value; of the first if there is none. */
+function narrowestOf(values: readonly number[]): number {
+  let best = 0;
+  let width = Number.POSITIVE_INFINITY;
+  for (let at = 0; at < values.length; at += WIDTH) {
+    const own = (values[at + 1] as number) - (values[at] as number);
+    if (own < width && (values[at + 2] as number) < Number.POSITIVE_INFINITY) {
+      best = at;
+      width = own;
+    }
+  }
+  return best;
+}
+
 /**
  * Least value of all cells [-]: the bound they come to.
  *
@@ -68,7 +84,7 @@ export function refineCells(bound: CellBound, build: Build, from: CellList, unti
   const cells = [...from];
   const own = new Set<number>();
   for (;;) {
-    const at = leastOf(cells);
+    const at = until.survive ? narrowestOf(cells) : leastOf(cells);
     const low = cells[at] as number;
     const high = cells[at + 1] as number;
     const value = cells[at + 2] as number;

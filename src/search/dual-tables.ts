@@ -1,6 +1,6 @@
 import { type BankCloseness, type CountedSides, closenessCost } from './bank-closeness.ts';
-import { PRICES } from './bank-effort.ts';
 import type { LegDemand } from './demand.ts';
+import { PRICES } from './duals/effort-dual.ts';
 import type { LegBanks } from './leg-banks.ts';
 import { type BankDuals, type Counting, dualsOf, type Needs } from './leg-cost.ts';
 import { groupAt, type OptionTree } from './option-tree.ts';
@@ -16,22 +16,28 @@ interface GroupCounting {
 /** Duals at a node of the grid of pressures. */
 export type DualsAt = (node: number, demand: LegDemand, needs: Needs) => BankDuals;
 
+/** Lowers the best values to those of a dual with what is lost beside it. */
+function lower(best: Float64Array, values: Float64Array, lost: number): void {
+  for (let price = 0; price < best.length; price++) {
+    const value = (values[price] as number) + (PRICES[price] as number) * lost;
+    if (value < (best[price] as number)) best[price] = value;
+  }
+}
+
 /** The best of several duals at every price: a place whose bank is not chosen yet. */
 function envelope(duals: readonly BankDuals[], needs: Needs, mayBeEmpty: boolean): BankDuals {
   const start = mayBeEmpty ? 0 : Number.POSITIVE_INFINITY;
-  const most = new Float64Array(needs.stretches.length).fill(mayBeEmpty ? 0 : Number.NEGATIVE_INFINITY);
+  const most = needs.stretches.map(() => (mayBeEmpty ? 0 : Number.NEGATIVE_INFINITY));
   const stretches = needs.stretches.map((_, stretch) => {
     const best = new Float64Array(PRICES.length).fill(start);
     for (const dual of duals) {
-      const values = dual.stretches[stretch] as Float64Array;
-      for (let price = 0; price < best.length; price++) {
-        best[price] = Math.min(best[price] as number, values[price] as number);
-      }
-      most[stretch] = Math.max(most[stretch] as number, dual.most[stretch] as number);
+      const lost = dual.lost[stretch] as number;
+      lower(best, dual.stretches[stretch] as Float64Array, lost);
+      most[stretch] = Math.max(most[stretch] as number, (dual.most[stretch] as number) - lost);
     }
     return best;
   });
-  return { stretches, most };
+  return { stretches, most, lost: needs.stretches.map(() => 0) };
 }
 
 /** Keeps what has been worked out for each node. */
@@ -94,17 +100,16 @@ export function dualTables(places: readonly number[], banks: LegBanks, shared: S
       const [first] = groupAt(treeOf(at), code).options;
       const closeness = banks[at]?.[first as number]?.closeness as BankCloseness;
       const density = demand.densities[closeness.stage] as number;
-      const most = new Float64Array(needs.stretches.length);
-      const stretches = needs.stretches.map(({ from, to }, index) => {
+      const most: number[] = [];
+      const lost: number[] = [];
+      const stretches = needs.stretches.map(({ from, to }) => {
         const flow = demand.flow * from;
-        const ask = { from: flow, reach: to / from, density, behind };
-        const shared = (common[at] as SharedDuals)(code, ask);
-        const lost = closenessCost(closeness, sides, demand, flow);
-        most[index] = shared.most - lost;
-        if (lost === 0) return shared.values;
-        return shared.values.map((value, price) => value + (PRICES[price] as number) * lost);
+        const shared = (common[at] as SharedDuals)(code, { from: flow, reach: to / from, density, behind });
+        most.push(shared.most);
+        lost.push(closenessCost(closeness, sides, demand, flow));
+        return shared.values;
       });
-      return { stretches, most };
+      return { stretches, most, lost };
     };
 
   const ofMixed = (at: number, code: number, counting: GroupCounting): DualsAt => {

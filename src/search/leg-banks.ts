@@ -2,9 +2,10 @@ import type { Bank, BankPlace, Build, Enclosure, Leg } from '../enclosure/enclos
 import { nearness } from '../enclosure/hearing.ts';
 import { bankInstallation } from '../enclosure/installation.ts';
 import { bankIn, bankStage } from '../enclosure/stages.ts';
-import type { Decibels } from '../quantities/dimensions.ts';
-import { bankCloseness } from './bank-closeness.ts';
+import type { Decibels, Fraction } from '../quantities/dimensions.ts';
+import { type BankCloseness, bankCloseness } from './bank-closeness.ts';
 import { type PlacedBank, placedBank } from './bank-effort.ts';
+import { type FanGrid, fanGrid } from './duals/fan-grid.ts';
 import type { LegBank } from './leg-cost.ts';
 
 /** What stands in the bank places of a leg: one list of options per place, in stream order. */
@@ -12,8 +13,10 @@ export type LegBanks = readonly (readonly (LegBank | null)[])[];
 
 /** Banks compiled so far. */
 export interface BankBook {
-  /** By place, option and installation term: those that differ only in what stands far from them are the same. */
-  readonly placed: Map<string, PlacedBank>;
+  /** By place and installation term, then by option: those that differ only in what stands far from them are the same. */
+  readonly placed: Map<string, Map<number, PlacedBank>>;
+  /** By place and option. */
+  readonly grids: Map<number, Map<number, FanGrid>>;
   /** All of a leg, by the leg and its elements. */
   readonly legs: Map<string, LegBanks>;
 }
@@ -72,26 +75,59 @@ function mildestDerating(enclosure: Enclosure, build: Build, leg: Leg, stage: nu
   return factors.length === 0 ? 1 : Math.max(...factors);
 }
 
-function compiledBanks(enclosure: Enclosure, elements: Build, leg: number, book: BankBook): LegBanks {
+/** What banks of as many fans of one size, turning the same way, have in common in a place. */
+interface RowTerms {
+  readonly installation: Decibels;
+  readonly closeness: BankCloseness;
+  readonly derating: Fraction;
+}
+
+/** Finds an entry, or makes it. */
+function entryOf<Key, Value>(map: Map<Key, Value>, key: Key, make: () => Value): Value {
+  let found = map.get(key);
+  if (found === undefined) {
+    found = make();
+    map.set(key, found);
+  }
+  return found;
+}
+
+function compiledPlace(
+  enclosure: Enclosure,
+  elements: Build,
+  leg: number,
+  index: number,
+  book: BankBook,
+): LegBanks[number] {
   const plan = enclosure.legs[leg] as Leg;
   const { sound } = enclosure.assumptions;
-  return bankPlaces(enclosure, plan).map((index) => {
-    const place = enclosure.places[index] as BankPlace;
-    const stage = plan.through.indexOf(index);
-    const near = nearness(enclosure, index);
-    return place.options.map((bank, option): LegBank | null => {
-      if (bank === null) return null;
-      const installation = leastInstallation(enclosure, elements, leg, stage, place, bank);
-      const key = `${index}/${option}/${installation}`;
-      const placed = book.placed.get(key) ?? placedBank(bank, installation, near, sound);
-      book.placed.set(key, placed);
-      return {
-        closeness: bankCloseness(enclosure, elements, plan, stage, bank),
-        derating: mildestDerating(enclosure, elements, plan, stage, bank),
-        placed,
-      };
-    });
+  const place = enclosure.places[index] as BankPlace;
+  const stage = plan.through.indexOf(index);
+  const near = nearness(enclosure, index);
+  const rows = new Map<string, RowTerms>();
+  const grids = entryOf(book.grids, index, () => new Map<number, FanGrid>());
+  return place.options.map((bank, option): LegBank | null => {
+    if (bank === null) return null;
+    const { fan, count, lost } = bank;
+    const row = `${fan.size} ${count} ${fan.turns} ${lost?.dead} ${lost?.missing}`;
+    const { installation, closeness, derating } = entryOf(rows, row, () => ({
+      installation: leastInstallation(enclosure, elements, leg, stage, place, bank),
+      closeness: bankCloseness(enclosure, elements, plan, stage, bank),
+      derating: mildestDerating(enclosure, elements, plan, stage, bank),
+    }));
+    const known = entryOf(book.placed, `${index}/${installation}`, () => new Map<number, PlacedBank>());
+    const grid = entryOf(grids, option, () => fanGrid(bank, sound));
+    return {
+      closeness,
+      derating,
+      placed: entryOf(known, option, () => placedBank(bank, installation, near, sound, grid)),
+    };
   });
+}
+
+function compiledBanks(enclosure: Enclosure, elements: Build, leg: number, book: BankBook): LegBanks {
+  const places = bankPlaces(enclosure, enclosure.legs[leg] as Leg);
+  return places.map((index) => compiledPlace(enclosure, elements, leg, index, book));
 }
 
 /**

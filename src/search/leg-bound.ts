@@ -102,7 +102,10 @@ export function createLegBound(enclosure: Enclosure, plant: Plant, forest: Optio
   const bounds = new Map<number, readonly CellBound[]>();
   const shared: Shared = {
     costs: new Map(),
-    library: { book: { placed: new Map(), legs: new Map() }, tables: { trees: forest, kept: [] } },
+    library: {
+      book: { placed: new Map(), grids: new Map(), legs: new Map() },
+      tables: { trees: forest, kept: [] },
+    },
   };
   const boundFor = (build: Build, duty: number): CellBound => {
     const key = elementKey(enclosure, build);

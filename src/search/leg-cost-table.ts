@@ -19,6 +19,8 @@ interface Standing {
   /** The only bank, if there is one and no place is open. */
   readonly alone: LegBank | null;
   readonly duals: readonly DualsAt[];
+  /** Costs worked out so far, by node. */
+  readonly values: Map<number, number>;
 }
 
 /** All that legs of many sets of elements have in common. */
@@ -60,7 +62,7 @@ function standingIn(
     open ||= bank === null;
     behind ||= own === 'taken';
   });
-  return { alone: open || duals.length !== 1 ? null : alone, duals };
+  return { alone: open || duals.length !== 1 ? null : alone, duals, values: new Map() };
 }
 
 /**
@@ -85,8 +87,20 @@ export function legCostTable(
   const tables = dualTables(places, banks, shared);
   const close = closeToAny(banks.flat().flatMap((bank) => (bank ? [bank.closeness] : [])));
   const needs = new Array<Needs | undefined>(CELLS + 1);
-  const standings = new Map<number, Standing>();
-  const values = new Map<number, number>();
+  const standings = new Map<number | string, Standing>();
+  const groups = places.map((place) => (shared.trees[place] as OptionTree).length);
+  const codes = places.map((_, at) => (banks[at]?.length ?? 0) + (groups[at] as number));
+  const fits = codes.reduce((product, count) => product * count, 1) <= Number.MAX_SAFE_INTEGER;
+
+  /** Tells what stands in the places of the leg from all else that may stand there. */
+  const keyOf = (build: Build): number | string => {
+    if (!fits) return places.map((place) => build[place]).join(' ');
+    let key = 0;
+    for (let at = 0; at < places.length; at++) {
+      key = key * (codes[at] as number) + (build[places[at] as number] as number) + (groups[at] as number);
+    }
+    return key;
+  };
 
   const costAt = ({ alone, duals }: Standing, node: number): number => {
     const { demand, against } = task(node);
@@ -105,19 +119,16 @@ export function legCostTable(
   };
 
   return (build, node) => {
-    let key = 0;
-    for (let at = 0; at < places.length; at++) {
-      const place = places[at] as number;
-      const groups = (shared.trees[place] as OptionTree).length;
-      key = key * ((banks[at]?.length ?? 0) + groups) + (build[place] as number) + groups;
-    }
-    const at = key * (CELLS + 1) + node;
-    let value = values.get(at);
-    if (value === undefined) {
-      const standing = standings.get(key) ?? standingIn(build, places, banks, tables, shared.trees);
+    const key = keyOf(build);
+    let standing = standings.get(key);
+    if (!standing) {
+      standing = standingIn(build, places, banks, tables, shared.trees);
       standings.set(key, standing);
+    }
+    let value = standing.values.get(node);
+    if (value === undefined) {
       value = costAt(standing, node);
-      values.set(at, value);
+      standing.values.set(node, value);
     }
     return value;
   };

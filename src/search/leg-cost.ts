@@ -7,8 +7,10 @@ import {
   closenessCost,
   leastGrowth,
 } from './bank-closeness.ts';
-import { dualOf, effortOf, leastEnergyFor, newEffort, type PlacedBank, PRICES } from './bank-effort.ts';
+import { effortOf, fullRise, leastEnergyFor, newEffort, type PlacedBank } from './bank-effort.ts';
 import type { LegDemand } from './demand.ts';
+import { lowerToDual, PRICES } from './duals/effort-dual.ts';
+import { FLOW_STEP } from './duals/flow-grid.ts';
 
 /** A stretch of flows above the least one, as factors of it. */
 interface Stretch {
@@ -20,14 +22,12 @@ interface Stretch {
 const LEAST_ONLY: readonly Stretch[] = [{ from: 1, to: 1 }];
 /**
  * Otherwise the need is looked at stretch by stretch, with the pressure of the lower and the working point of the
- * upper end, because more flow can make a heavily loaded fan quieter.
+ * upper end, because more flow can make a heavily loaded fan quieter. They begin at steps of the grid of flows.
  */
-const STRETCHES: readonly Stretch[] = [
-  { from: 1, to: 1.04 },
-  { from: 1.04, to: 1.25 },
-  { from: 1.25, to: 1.8 },
-  { from: 1.8, to: Number.POSITIVE_INFINITY },
-];
+const STRETCHES: readonly Stretch[] = [0, 4, 22, 59].map((steps, index, all) => ({
+  from: Math.exp(steps * FLOW_STEP),
+  to: Math.exp((all[index + 1] ?? Number.POSITIVE_INFINITY) * FLOW_STEP),
+}));
 /**
  * Relative growth of the needed rise with the flow from which more flow always takes more noise: a fan's level
  * grows with 55 lg of its speed, which the steepest part of the working-point and stall terms (60 dB per unit of
@@ -63,8 +63,10 @@ export interface LegBank {
 export interface BankDuals {
   /** One dual per stretch of flow. */
   readonly stretches: readonly Float64Array[];
-  /** Greatest rise it can give on each stretch [Pa]. */
-  readonly most: Float64Array;
+  /** Greatest rise it can give on each stretch, before the losses [Pa]. */
+  readonly most: readonly number[];
+  /** What stands close takes off its rise on each stretch [Pa]; the duals are without it. */
+  readonly lost: readonly number[];
 }
 
 /** How a bank counts in its leg: what other banks take from it, and how much of the elements between is its own. */
@@ -80,19 +82,20 @@ const room = newEffort();
 export function dualsOf(bank: LegBank, counting: Counting, demand: LegDemand, needs: Needs): BankDuals {
   const { closeness, placed } = bank;
   const { derating, sides } = counting;
-  const most = new Float64Array(needs.stretches.length);
+  const most: number[] = [];
+  const lost: number[] = [];
   const density = demand.densities[closeness.stage] as number;
-  const stretches = needs.stretches.map(({ from, to }, index) => {
+  const stretches = needs.stretches.map(({ from, to }) => {
     const flow = demand.flow * from;
     const effort = effortOf(placed, flow, topOf(demand, to), density, room);
-    const cost = closenessCost(closeness, sides, demand, flow);
-    const out = new Float64Array(PRICES.length);
-    dualOf(effort, derating, cost, out);
-    const full = effort.rises[effort.rises.length - 1] as number;
-    most[index] = (full > 0 ? derating * full : full) - cost;
+    const out = new Float64Array(PRICES.length).fill(Number.POSITIVE_INFINITY);
+    lowerToDual(effort, derating, out);
+    const full = fullRise(effort);
+    most.push(full > 0 ? derating * full : full);
+    lost.push(closenessCost(closeness, sides, demand, flow));
     return out;
   });
-  return { stretches, most };
+  return { stretches, most, lost };
 }
 
 /**
@@ -132,9 +135,12 @@ export function aloneCost(bank: LegBank, demand: LegDemand, needs: Needs): numbe
 export function togetherCost(duals: readonly BankDuals[], needs: Needs): number {
   let least = Number.POSITIVE_INFINITY;
   for (let stretch = 0; stretch < needs.rises.length; stretch++) {
-    const needed = needs.rises[stretch] as number;
+    let needed = needs.rises[stretch] as number;
     let given = 0;
-    for (const dual of duals) given += dual.most[stretch] as number;
+    for (const dual of duals) {
+      needed += dual.lost[stretch] as number;
+      given += dual.most[stretch] as number;
+    }
     if (given < needed) continue;
     const value = dualValue(duals, stretch, needed);
     if (value < least) least = value;

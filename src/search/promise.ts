@@ -33,14 +33,35 @@ export interface Promises {
 const COARSE = 4;
 const FINE = 1;
 
+/** Energy a duty is known to add to the whole [-]; nothing if it does not count. */
+function partOf(enclosure: Enclosure, objective: Objective, energies: Float64Array, duty: number): number {
+  return objective.energyOf(
+    enclosure,
+    energies.map((value, index) => (index === duty ? value : 0)),
+  );
+}
+
+/** Duties that add most first: they soonest tell that a set is out. Those that do not count come last. */
+function dutyOrder(enclosure: Enclosure, objective: Objective, energies: Float64Array): readonly number[] {
+  return enclosure.duties
+    .map((_, duty) => ({
+      duty,
+      counts: objective.counts(enclosure, duty) ? 1 : 0,
+      part: partOf(enclosure, objective, energies, duty),
+    }))
+    .sort((a, b) => b.counts - a.counts || b.part - a.part || a.duty - b.duty)
+    .map(({ duty }) => duty);
+}
+
 function legPromises(enclosure: Enclosure, legs: LegBound, objective: Objective): Promises {
   const look = (build: Build, from: Promised, toBeat: number, narrowest: number): Promised => {
     const energies = Float64Array.from(from.energies);
     const cells = [...from.cells];
-    for (let duty = 0; duty < cells.length; duty++) {
+    for (const duty of dutyOrder(enclosure, objective, from.energies)) {
       if (objective.energyOf(enclosure, energies) >= toBeat) break;
       const enough = objective.budgetOf(enclosure, energies, duty, toBeat);
-      const found = legs.refine(build, duty, cells[duty] as CellList, { enough, narrowest });
+      const survive = !objective.counts(enclosure, duty);
+      const found = legs.refine(build, duty, cells[duty] as CellList, { enough, narrowest, survive });
       cells[duty] = found;
       energies[duty] = Math.max(energies[duty] as number, leastValue(found));
     }

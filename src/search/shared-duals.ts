@@ -1,5 +1,8 @@
 import type { Fraction, KilogramsPerCubicMetre, KilogramsPerSecond } from '../quantities/dimensions.ts';
-import { dualOf, effortOf, newEffort, type PlacedBank, PRICES } from './bank-effort.ts';
+import { fullRise, newEffort, type PlacedBank } from './bank-effort.ts';
+import { lowerToDual, PRICES } from './duals/effort-dual.ts';
+import { NO_FLOW, stepBelow, stepsFor } from './duals/flow-grid.ts';
+import { effortOnGrid, type GridAir } from './duals/grid-effort.ts';
 import { groupAt, type OptionTree } from './option-tree.ts';
 
 /** A bank as far as a shared table knows it. */
@@ -33,28 +36,17 @@ export type SharedDuals = (code: number, ask: SharedAsk) => GroupDual;
 
 /** Groups with more members take the coarser grid of flows [-]. */
 const MANY = 20;
-/** Steps of the grid of flows [natural logarithm]: a step is worth about 22 dB times itself. */
-const FINE_STEP = 0.01;
-const COARSE_STEP = 0.03;
+/** Widths of their cells, in steps of the grid of flows. */
+const FINE = 1;
+const COARSE = 3;
 /** Step of the grid of densities [kg/m³]. */
 const DENSITY_STEP = 0.01;
-/** Least flow of the grids [kg/s]; below it no flow is taken. */
-const LEAST_FLOW = 1e-7;
+
 /** One cell of the grids of flow and density. */
-interface Cell {
-  readonly step: number;
-  readonly flow: number;
-  readonly density: number;
-  readonly reach: number;
+interface Cell extends GridAir {
+  /** Tells it from all others. */
+  readonly key: number;
   readonly behind: boolean;
-}
-
-function floorCell(flow: number, step: number): number {
-  return flow > LEAST_FLOW ? 1 + Math.floor(Math.log(flow / LEAST_FLOW) / step) : 0;
-}
-
-function flowOf(cell: number, step: number): number {
-  return cell > 0 ? LEAST_FLOW * Math.exp((cell - 1) * step) : 0;
 }
 
 /** Most densities and reaches of the grids, to number their cells. */
@@ -66,6 +58,18 @@ function numbered(reaches: number[], reach: number): number {
   if (found >= 0) return found;
   if (reaches.length >= REACHES) throw new RangeError(`more than ${REACHES} stretches of flow`);
   return reaches.push(reach) - 1;
+}
+
+/** Rows of numbers that are kept: many share one piece of memory. */
+const ROWS = 256;
+function newRows(width: number): () => Float64Array {
+  let piece = new Float64Array(0);
+  return () => {
+    if (piece.length < width) piece = new Float64Array(ROWS * width);
+    const row = piece.subarray(0, width);
+    piece = piece.subarray(width);
+    return row;
+  };
 }
 
 function lower(best: Float64Array, values: Float64Array): void {
@@ -84,42 +88,46 @@ function lower(best: Float64Array, values: Float64Array): void {
  */
 export function createSharedDuals(tree: OptionTree, banks: readonly (SharedBank | null)[]): SharedDuals {
   const known = tree.map(() => new Map<number, GroupDual>());
-  const out = new Float64Array(PRICES.length);
   const room = newEffort();
-
+  const newRow = newRows(PRICES.length);
   const reaches: number[] = [];
-  const keyOf = ({ step, flow, density, reach, behind }: Cell): number => {
-    const air = flow * DENSITIES + density;
-    return (air * REACHES + numbered(reaches, reach)) * 4 + (step === FINE_STEP ? 2 : 0) + (behind ? 1 : 0);
+
+  const cellOf = (code: number, { from, reach, density, behind }: SharedAsk): Cell => {
+    const span = groupAt(tree, code).options.length > MANY ? COARSE : FINE;
+    const low = stepBelow(from / density, span);
+    const next = low === NO_FLOW ? 0 : low + span;
+    const air = Math.ceil(density / DENSITY_STEP);
+    const place = (low === NO_FLOW ? 0 : low + 1) * DENSITIES + air;
+    return {
+      key:
+        ((place * REACHES + numbered(reaches, reach)) * 2 + (span === FINE ? 0 : 1)) * 2 + (behind ? 1 : 0),
+      low,
+      top: next + stepsFor(reach),
+      thin: (air - 1) * DENSITY_STEP,
+      dense: air * DENSITY_STEP,
+      behind,
+    };
   };
 
   /** Lowers the best values to those of a bank; returns the greatest rise it can give. */
   const addBank = (bank: SharedBank, cell: Cell, best: Float64Array): number => {
-    const flow = flowOf(cell.flow, cell.step);
-    const density = cell.density * DENSITY_STEP;
-    // The true flow may be a step greater, and the true density a step lower: the working point is taken there.
-    const top =
-      (flowOf(cell.flow + 1, cell.step) * cell.reach * cell.density) / Math.max(1, cell.density - 1);
-    const effort = effortOf(bank.placed, flow, top, density, room);
     const derating = cell.behind ? bank.derating : 1;
-    dualOf(effort, derating, 0, out);
-    lower(best, out);
-    const full = effort.rises[effort.rises.length - 1] as number;
+    const full = fullRise(effortOnGrid(bank.placed, cell, room));
+    lowerToDual(room, derating, best);
     return full > 0 ? derating * full : full;
   };
 
   const make = (code: number, cell: Cell): GroupDual => {
     const { parts, mayBeEmpty } = groupAt(tree, code);
-    const values = new Float64Array(PRICES.length).fill(mayBeEmpty ? 0 : Number.POSITIVE_INFINITY);
+    const values = newRow().fill(mayBeEmpty ? 0 : Number.POSITIVE_INFINITY);
     let most = mayBeEmpty ? 0 : Number.NEGATIVE_INFINITY;
     for (const part of parts) {
-      if (part < 0) {
+      const bank = banks[part];
+      if (bank) most = Math.max(most, addBank(bank, cell, values));
+      else if (part < 0) {
         const inner = inCell(part, cell);
         lower(values, inner.values);
         most = Math.max(most, inner.most);
-      } else {
-        const bank = banks[part];
-        if (bank) most = Math.max(most, addBank(bank, cell, values));
       }
     }
     return { values, most };
@@ -127,24 +135,13 @@ export function createSharedDuals(tree: OptionTree, banks: readonly (SharedBank 
 
   const inCell = (code: number, cell: Cell): GroupDual => {
     const cells = known[-1 - code] as Map<number, GroupDual>;
-    const key = keyOf(cell);
-    let found = cells.get(key);
+    let found = cells.get(cell.key);
     if (!found) {
       found = make(code, cell);
-      cells.set(key, found);
+      cells.set(cell.key, found);
     }
     return found;
   };
 
-  return (code, { from, reach, density, behind }) => {
-    const step = groupAt(tree, code).options.length > MANY ? COARSE_STEP : FINE_STEP;
-    const cell = {
-      step,
-      flow: floorCell(from, step),
-      density: Math.ceil(density / DENSITY_STEP),
-      reach,
-      behind,
-    };
-    return inCell(code, cell);
-  };
+  return (code, ask) => inCell(code, cellOf(code, ask));
 }

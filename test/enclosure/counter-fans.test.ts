@@ -64,7 +64,11 @@ describe('a pair of fans in series', () => {
       ],
       assumptions: HUNG_FREELY,
     });
-    const [, behind] = legBanks(enclosure, [0, 0], 0, { placed: new Map(), legs: new Map() });
+    const [, behind] = legBanks(enclosure, [0, 0], 0, {
+      placed: new Map(),
+      grids: new Map(),
+      legs: new Map(),
+    });
     expect(behind?.[0]?.placed.installation).toBe(3);
   });
 });
