@@ -7,16 +7,19 @@ export interface Tightest extends LimitOutcome {
   readonly duty: string;
 }
 
+/** Margins that differ by no more are alike: what is found of speeds that just hold two limits ends by chance [K]. */
+const ALIKE = 0.01;
+
 /**
  * Finds the limit that is nearest to being broken, or broken most.
  *
  * @param outcome of a build
- * @returns undefined if nothing has a limit; of equal margins the first
+ * @returns undefined if nothing has a limit; of margins alike the first
  */
 export function tightestOf(outcome: BuildOutcome): Tightest | undefined {
   let tightest: Tightest | undefined;
   for (const duty of outcome.duties) {
-    if (duty.tightest && !(tightest && tightest.margin <= duty.tightest.margin)) {
+    if (duty.tightest && !(tightest && tightest.margin <= duty.tightest.margin + ALIKE)) {
       tightest = { ...duty.tightest, duty: duty.duty };
     }
   }
