@@ -1,40 +1,31 @@
 import { Tinypool } from 'tinypool';
 import type { Waiting } from '../search/hunt.ts';
 import type { Finding } from '../search/look-alone.ts';
-import { isBuild } from '../search/round.ts';
+import { isBuild, type Round } from '../search/round.ts';
 import type { Search } from '../search/search.ts';
+import { type Batch, batchWork } from './batch-work.ts';
+import type { Pause } from './pause.ts';
 import type { Assignment, Share } from './search-worker.ts';
 
 /** Threads that help a search. */
 export interface Crew {
   /** Settles once all of them have read what they need; fails if one cannot start. */
   readonly ready: Promise<void>;
-  /** Looks at the sets of a round, this thread and its hands each at their share. */
-  readonly look: (search: Search, sets: readonly Waiting[]) => Promise<readonly Finding[]>;
+  /**
+   * Does a round, this thread and its hands together; what is begun is worked at until it is asked for. False if the
+   * search is to be stopped.
+   */
+  readonly perform: (search: Search, round: Round, pause: Pause) => Promise<boolean>;
   readonly dismiss: () => Promise<void>;
 }
 
-/** What working out the speeds of a build costs, in looks at a set [-]: about so much on the spaces of the benchmark. */
-const BUILD = 8;
-
-/**
- * Who takes each set of a round. Bounds stay on this thread, which has their tables; builds to be worked out, which
- * need none, go to whoever has least to do.
- */
-function ownersOf(sets: readonly Waiting[], jobs: number): readonly number[] {
-  const load = new Array<number>(jobs).fill(0);
-  load[0] = sets.filter((set) => !isBuild(set)).length;
-  return sets.map((set) => {
-    if (!isBuild(set)) return 0;
-    const owner = load.indexOf(Math.min(...load));
-    load[owner] = (load[owner] as number) + BUILD;
-    return owner;
-  });
-}
+/** Builds a thread is given at a time: one to work at, one to go on with. */
+const AT_HAND = 2;
 
 /**
  * Calls in threads that help a search. What is found of a set does not depend on who looks at it, so neither does the
- * answer.
+ * answer. Bounds stay on this thread, which has their tables; builds to be worked out, which need none, go to whoever
+ * has time.
  *
  * @param hands threads beside this one, ≥ 1
  * @param assignment what they read and look for
@@ -44,37 +35,60 @@ export function hireCrew(hands: number, assignment: Assignment): Crew {
     filename: new URL('./search-worker.js', import.meta.url).href,
     minThreads: hands,
     maxThreads: hands,
+    concurrentTasksPerWorker: AT_HAND,
     workerData: assignment,
   });
-  const jobs = hands + 1;
   // A thread that does not start is told of by an event that would end the program if nobody listened.
   const broken = new Promise<never>((_, reject) => {
     pool.on('error', reject);
   });
+  const send = (share: Share): Promise<readonly Finding[]> => pool.run(share, { name: 'lookAt' });
   const idle: Share = { sets: [], toBeat: Number.POSITIVE_INFINITY };
-  const begun = Promise.all(Array.from({ length: hands }, () => pool.run(idle, { name: 'lookAt' })));
-  const ready = Promise.race([begun.then(() => {}), broken]);
+  const started = Promise.all(Array.from({ length: AT_HAND * hands }, () => send(idle)));
+  const ready = Promise.race([started.then(() => {}), broken]);
+  const work = batchWork(AT_HAND * hands, async (set: Waiting, toBeat: number) => {
+    const [finding] = await send({ sets: [set], toBeat });
+    return finding;
+  });
+  /** What is worked at meanwhile, by its sets. */
+  const begun = new Map<readonly Waiting[], Batch>();
+
+  /** Looks at sets here, between pauses; null if the search is to be stopped. */
+  const lookHere = async (search: Search, round: Round, pause: Pause): Promise<readonly Finding[] | null> => {
+    const batch = work.add(round.sets.filter(isBuild), round.toBeat);
+    const bounds: (Finding | undefined)[] = [];
+    for (const set of round.sets) {
+      bounds.push(isBuild(set) ? undefined : search.look(set, round.toBeat));
+      if (pause.isDue() && !(await pause.rest())) return null;
+    }
+    const builds = await work.finish(batch, search.look, pause);
+    if (!builds) return null;
+    const rest = [...builds];
+    return bounds.map((finding) => finding ?? (rest.shift() as Finding));
+  };
+
+  const findingsOf = (search: Search, round: Round, pause: Pause): Promise<readonly Finding[] | null> => {
+    if (round.task === 'look') return lookHere(search, round, pause);
+    // What was begun before there was a crew is shared out now.
+    const batch = begun.get(round.sets) ?? work.add(round.sets, round.toBeat);
+    begun.delete(round.sets);
+    return work.finish(batch, search.look, pause);
+  };
+
   return {
     ready,
-    look: async (search, sets) => {
-      const toBeat = search.toBeat();
-      const lookHere = (share: readonly Waiting[]): readonly Finding[] =>
-        share.map((set) => search.look(set, toBeat));
-      const owners = ownersOf(sets, jobs);
-      const shares = Array.from({ length: jobs }, (_, job) =>
-        sets.filter((__, index) => owners[index] === job),
-      );
-      const away = shares.slice(1).map(async (share): Promise<readonly Finding[]> => {
-        if (share.length === 0) return [];
-        // What a thread could not do is done here.
-        return pool.run({ sets: share, toBeat }, { name: 'lookAt' }).catch(() => lookHere(share));
-      });
-      const found = [lookHere(shares[0] ?? []), ...(await Promise.all(away))].map((list) => [...list]);
-      return owners.map((owner) => found[owner]?.shift() as Finding);
+    perform: async (search, round, pause) => {
+      if (round.task === 'begin') {
+        begun.set(round.sets, work.add(round.sets, round.toBeat));
+        return true;
+      }
+      const findings = await findingsOf(search, round, pause);
+      if (findings) search.take(findings);
+      return findings !== null;
     },
     dismiss: async () => {
       // Whatever has not started by now fails, and nobody is left to hear of it.
-      begun.catch(() => {});
+      started.catch(() => {});
       ready.catch(() => {});
       await pool.destroy().catch(() => {});
     },

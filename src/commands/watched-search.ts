@@ -1,15 +1,17 @@
+import type { Finding } from '../search/look-alone.ts';
+import type { Round } from '../search/round.ts';
 import type { Search } from '../search/search.ts';
 import { levelOf } from '../sound/levels.ts';
 import type { Console } from './console.ts';
+import { nextTurn, type Pause } from './pause.ts';
 import type { Crew } from './search-crew.ts';
 
-/** How long the search runs before it looks up [ms]. */
-const SLICE = 40;
-/**
- * Work after which other threads are called in [ms]. They take about half a second of a processor to read what they
- * need: on two processors a shorter search took longer with them than without.
- */
-const ALONE = 2000;
+/** How long the search runs before it looks up [ms]: others wait for their work no longer than that. */
+const SLICE = 5;
+/** Time from one line about how it goes to the next [ms]. */
+const LINES = 40;
+/** Work after which other threads are called in [ms]: they take about as long themselves to read what they need. */
+const ALONE = 300;
 /** Time after which a person at the terminal is told how it goes [ms]. */
 const PATIENCE = 500;
 
@@ -48,47 +50,36 @@ function progressLine(search: Search, since: Pace | null): string {
   return `${level}, ${proved} % of the space settled${rest}${left}`;
 }
 
-function nextTurn(): Promise<void> {
-  return new Promise((resolve) => {
-    setImmediate(resolve);
-  });
-}
-
-/** Steps of a search for one slice of time; false once it is finished. */
-function runSlice(search: Search): boolean {
-  const start = performance.now();
-  while (performance.now() - start < SLICE) if (!search.step()) return false;
-  return true;
-}
-
 /** Tells a person at the terminal how it goes, on one line that is written over. */
 function progressTeller(search: Search, console: Console) {
   const start = performance.now();
-  let told = false;
+  let told = Number.NEGATIVE_INFINITY;
   let since: Pace | null = null;
   return {
     elapsed: () => performance.now() - start,
     tell: () => {
-      if (!console.watched || performance.now() - start < PATIENCE) return;
+      const now = performance.now();
+      if (!console.watched || now - start < PATIENCE || now - told < LINES) return;
       const { gap } = search.counts();
-      if (Number.isFinite(gap)) since ??= { at: performance.now(), gap };
+      if (Number.isFinite(gap)) since ??= { at: now, gap };
       console.note(`\r\u001b[2K${progressLine(search, since)}`);
-      told = true;
+      told = now;
     },
     clear: () => {
-      if (told) console.note('\r\u001b[2K');
+      if (Number.isFinite(told)) console.note('\r\u001b[2K');
     },
   };
 }
 
-/** Rounds of a search with the help of other threads for one slice of time; false once it is finished. */
-async function runTogether(search: Search, crew: Crew): Promise<boolean> {
-  const start = performance.now();
-  while (performance.now() - start < SLICE) {
-    const sets = search.round();
-    if (sets.length === 0) return false;
-    search.take(await crew.look(search, sets));
+/** Does a round alone; false if the search is to be stopped. */
+async function performAlone(search: Search, { task, sets, toBeat }: Round, pause: Pause): Promise<boolean> {
+  if (task === 'begin') return true;
+  const findings: Finding[] = [];
+  for (const set of sets) {
+    findings.push(search.look(set, toBeat));
+    if (pause.isDue() && !(await pause.rest())) return false;
   }
+  search.take(findings);
   return true;
 }
 
@@ -119,20 +110,33 @@ export async function runWatched(search: Search, { console, limit, hire }: Watch
   const progress = progressTeller(search, console);
   let crew: Crew | undefined;
   let called: Crew | undefined;
+  let lookedUp = progress.elapsed();
+  const stopped = (): SearchEnd | null => {
+    if (interrupted) return 'interrupted';
+    return limit !== undefined && progress.elapsed() > 1000 * limit ? 'out of time' : null;
+  };
+  const callIn = async (hireNow: () => Promise<Crew>): Promise<void> => {
+    called = await hireNow();
+    // Until all have read what they need, this thread goes on by itself.
+    called.ready.then(() => {
+      crew = called;
+    }, goOnAlone);
+  };
+  const pause: Pause = {
+    isDue: () => progress.elapsed() - lookedUp > SLICE,
+    rest: async () => {
+      progress.tell();
+      if (hire && !called && progress.elapsed() > ALONE) await callIn(hire);
+      await nextTurn();
+      lookedUp = progress.elapsed();
+      return stopped() === null;
+    },
+  };
   process.once('SIGINT', interrupt);
   try {
-    while (crew ? await runTogether(search, crew) : runSlice(search)) {
-      if (interrupted) return 'interrupted';
-      if (limit !== undefined && progress.elapsed() > 1000 * limit) return 'out of time';
-      progress.tell();
-      if (hire && !called && progress.elapsed() > ALONE) {
-        called = await hire();
-        // Until all have read what they need, this thread goes on by itself.
-        called.ready.then(() => {
-          crew = called;
-        }, goOnAlone);
-      }
-      await nextTurn();
+    for (let round = search.round(); round; round = search.round()) {
+      const goesOn = await (crew ? crew.perform(search, round, pause) : performAlone(search, round, pause));
+      if (!goesOn) return stopped() ?? 'finished';
     }
     return 'finished';
   } finally {

@@ -13,6 +13,13 @@ const PATIENCE = 50;
 /** That accuracy [K]. */
 const COARSE: KelvinDifference = 1e-5;
 
+/**
+ * Relative change of the last step at which flows count as balanced [-], in the first round and later. Steps by tangents
+ * square it, so that what it leaves is far below what temperatures still change by.
+ */
+const FIRST_ACCURACY = 1e-4;
+const ACCURACY = 1e-6;
+
 /** Rounds in which corrections are taken whole; more where legs rise, whose weight is relaxed by itself. */
 const FREE_ROUNDS = { level: 6, rising: 16 } as const;
 /** Rounds after which a part that runs away is given up: nothing about it is going to settle. */
@@ -90,7 +97,7 @@ export function createPass(machine: Machine): Pass {
   const solveAir = (conditions: Conditions, ratios: Float64Array, state: PassState, round: number) => {
     setAir(machine, conditions.site, ratios, state);
     chimney.lift(conditions, state);
-    const report = balance(machine.legs, state.network, round === 1 ? 1e-7 : 1e-10);
+    const report = balance(machine.legs, state.network, round === 1 ? FIRST_ACCURACY : ACCURACY);
     state.steps += report.steps;
     if (report.status !== 'balanced') return 'the flows do not balance';
     collectHeat(machine, conditions, ratios, state, legHeat, chamberHeat);

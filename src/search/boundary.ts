@@ -1,9 +1,10 @@
+import type { KelvinDifference } from '../quantities/dimensions.ts';
 import { clampRatio, isAdequate, type Point, type Trial } from './trial.ts';
 
 /** Width of the bracket, in the logarithm of the speeds, at which the boundary counts as found: 0.0003 dB. */
 const LOG_SPEED_TOLERANCE = 1.2e-5;
 /** Excess on the cool side [K] small enough to stop early: worth about 0.0002 dB. */
-const EXCESS_TOLERANCE = 2e-4;
+export const EXCESS_TOLERANCE: KelvinDifference = 2e-4;
 /** First stride in log speed per kelvin of excess: limits commonly move by some 30 K per unit of log speed. */
 const STRIDE_PER_KELVIN = 1 / 25;
 const LEAST_STRIDE = 1e-3;
@@ -62,13 +63,23 @@ function bracket(trial: Trial, base: Float64Array): Bracket | { readonly base: P
   }
 }
 
+/** How closely a boundary is looked for. */
+export interface BoundaryAim {
+  /** Excess on the cool side small enough to stop [K]. */
+  readonly slack: KelvinDifference;
+  /** Energy from which on a point is of no interest [-]: the search stops once nothing quieter is to be expected. */
+  readonly enough: number;
+}
+
+const CLOSELY: BoundaryAim = { slack: EXCESS_TOLERANCE, enough: Number.POSITIVE_INFINITY };
+
 /** False position with Illinois weights; the cool end always holds all limits. */
-function narrow(trial: Trial, base: Float64Array, found: Bracket): Point {
+function narrow(trial: Trial, base: Float64Array, found: Bracket, { slack, enough }: BoundaryAim): Point {
   let { warm, cool } = found;
   let warmExcess = warm.point.worst;
   let coolExcess = cool.point.worst;
   for (let count = 0; count < MAX_TRIALS; count++) {
-    if (cool.point.worst >= -EXCESS_TOLERANCE) break;
+    if (cool.point.worst >= -slack || warm.point.energy >= enough) break;
     if (Math.abs(cool.shift - warm.shift) <= LOG_SPEED_TOLERANCE) break;
     const share = Number.isFinite(warmExcess) ? -coolExcess / (warmExcess - coolExcess) : 0.5;
     // Aim a trifle to the cool side, so that the bracket closes from there.
@@ -104,10 +115,11 @@ export interface Boundary {
  *
  * @param trial build and duty
  * @param base speeds to start from [-]
+ * @param aim how closely; as closely as ever if absent
  */
-export function boundaryFrom(trial: Trial, base: Float64Array): Boundary {
+export function boundaryFrom(trial: Trial, base: Float64Array, aim: BoundaryAim = CLOSELY): Boundary {
   const found = bracket(trial, base);
-  return { base: found.base, slowest: 'edge' in found ? found.edge : narrow(trial, base, found) };
+  return { base: found.base, slowest: 'edge' in found ? found.edge : narrow(trial, base, found, aim) };
 }
 
 /**
@@ -115,7 +127,8 @@ export function boundaryFrom(trial: Trial, base: Float64Array): Boundary {
  *
  * @param trial build and duty
  * @param base speeds to start from [-]
+ * @param aim how closely; as closely as ever if absent
  */
-export function slowestAdequate(trial: Trial, base: Float64Array): Point {
-  return boundaryFrom(trial, base).slowest;
+export function slowestAdequate(trial: Trial, base: Float64Array, aim?: BoundaryAim): Point {
+  return boundaryFrom(trial, base, aim).slowest;
 }

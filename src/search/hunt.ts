@@ -11,6 +11,7 @@ import type { ShortList } from './list.ts';
 import type { Objective } from './objective.ts';
 import { groupAt, type OptionForest, type OptionTree } from './option-tree.ts';
 import type { Promised, Promises } from './promise.ts';
+import type { Round } from './round.ts';
 import { buildsIn, isWide, widestPlace } from './space.ts';
 
 /** What is asked of a search. */
@@ -64,6 +65,10 @@ export interface Hunt {
   readonly waiting: TinyQueue<Waiting>;
   /** Builds put aside to be worked out together. */
   readonly pile: Waiting[];
+  /** Builds that are being worked out, first begun first. */
+  readonly begun: Round[];
+  /** Sets of the round under way. */
+  asked: readonly Waiting[];
   readonly ruledOut: Map<Bound, number>;
   /** Bank places in the order in which they are decided. */
   readonly banks: readonly number[];

@@ -1,5 +1,5 @@
 import { inBox, speedBoxes } from './asks/speed-boxes.ts';
-import { boundaryFrom } from './boundary.ts';
+import { boundaryFrom, EXCESS_TOLERANCE } from './boundary.ts';
 import { bundleDescent } from './speeds/bundle-descent.ts';
 import { exchangeSpeeds } from './speeds/exchange.ts';
 import { restored } from './speeds/restoration.ts';
@@ -44,8 +44,8 @@ function note(hunt: Hunt, point: Point): Point {
  * The better of a point, if it holds the limits, and the slowest speeds in its proportions that do: a point in
  * the slack may be the quietest where slower fans would work at a louder point of their curves.
  */
-function tryAround(hunt: Hunt, ratios: Float64Array): Point {
-  const { base, slowest } = boundaryFrom(hunt.trial, ratios);
+function tryAround(hunt: Hunt, ratios: Float64Array, enough = Number.POSITIVE_INFINITY): Point {
+  const { base, slowest } = boundaryFrom(hunt.trial, ratios, { slack: EXCESS_TOLERANCE, enough });
   return quieter(quieter(null, note(hunt, slowest)), note(hunt, base)) ?? slowest;
 }
 
@@ -63,7 +63,7 @@ function polish(hunt: Hunt, toBeat: number): void {
   if (!best || best.energy > HOPELESS * toBeat) return;
   if (!isRough && trial.floors.length < POLISHED_BANKS) return;
   const look = (point: Point): Point => note(hunt, point);
-  const toLimits = (ratios: Float64Array): Point => tryAround(hunt, ratios);
+  const toLimits = (ratios: Float64Array, enough: number): Point => tryAround(hunt, ratios, enough);
   exchangeSpeeds({ trial, look, toLimits, progress: PROGRESS, isRough }, best);
   if (hunt.best && hunt.best !== best) descend(hunt, hunt.best, SHORT_TRUST);
 }
@@ -110,7 +110,7 @@ function huntWithin(trial: Trial, monotone: boolean, toBeat: number, known: read
   const given = known.flatMap((ratios) => inBox(trial, ratios) ?? []).map((values) => trial.evaluate(values));
   const starts = [slowest, ...given.map(look)].filter(isAdequate);
   starts.push(...restingStarts(trial, look));
-  if (starts.length === 0) starts.push(...cooledStarts(trial, hunt.coolest, look));
+  if (starts.length === 0) starts.push(...cooledStarts(trial, monotone, hunt.coolest, look));
   starts.sort((one, other) => one.energy - other.energy);
   if (trial.floors.length > 1) refine(hunt, starts, toBeat);
   survey(hunt, monotone, toBeat);

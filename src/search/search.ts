@@ -15,7 +15,7 @@ import type { Objective } from './objective.ts';
 import { optionForest } from './option-tree.ts';
 import { createPromises } from './promise.ts';
 import type { RankedBy } from './ranking.ts';
-import { nextRound, take } from './round.ts';
+import { nextRound, type Round, take } from './round.ts';
 import { elementSets, spaceSize } from './space.ts';
 
 export const SEARCH_OPTIONS: SearchOptions = { top: 10, gap: 0.01 };
@@ -33,16 +33,14 @@ export interface SearchCounts {
 
 /** A search under way. */
 export interface Search {
-  /** Looks at one more round of sets; false once nothing is left to look at. */
+  /** Does one more round; false once nothing is left to look at. */
   readonly step: () => boolean;
-  /** The sets of one more round, to be looked at by anybody; none once nothing is left. */
-  readonly round: () => readonly Waiting[];
+  /** One more round, to be done by anybody; null once nothing is left. */
+  readonly round: () => Round | null;
   /** Looks at one set of a round. */
   readonly look: (set: Waiting, toBeat: number) => Finding;
-  /** Takes in what was found of a whole round, in its order. */
+  /** Takes in what was found of a whole round, in its order, before the next one is asked for; nothing of one begun. */
   readonly take: (findings: readonly Finding[]) => void;
-  /** Energy at the listener that a further build must stay below [-]; the same for all sets of a round. */
-  readonly toBeat: () => number;
   /** Best builds so far, quietest first. */
   readonly best: () => readonly Candidate[];
   readonly counts: () => SearchCounts;
@@ -70,16 +68,19 @@ function dutyOrder(enclosure: Enclosure): readonly number[] {
 
 function step(hunt: Hunt): boolean {
   const round = nextRound(hunt);
-  const beat = hunt.list.toBeat();
-  const findings = round.map((first) => lookAlone(hunt, first, beat));
-  for (const finding of findings) take(hunt, finding);
-  return round.length > 0;
+  if (!round) return false;
+  if (round.task === 'begin') return true;
+  take(
+    hunt,
+    round.sets.map((first) => lookAlone(hunt, first, round.toBeat)),
+  );
+  return true;
 }
 
 /** What a build not yet worked out might still gain on the last of the list [dB]. */
-function gapNow({ waiting, pile, options, list, spreading, wishes }: Hunt): Decibels {
+function gapNow({ waiting, asked, pile, begun, options, list, spreading, wishes }: Hunt): Decibels {
   const first = waiting.peek();
-  const waits = first ? [...pile, first] : pile;
+  const waits = [...asked, ...pile, ...begun.flatMap(({ sets }) => sets), ...(first ? [first] : [])];
   if (waits.length === 0) return options.gap;
   const promised = Math.min(...waits.map(({ value }) => value));
   const last = list.candidates[options.top - 1];
@@ -121,6 +122,8 @@ export function beginSearch(scenario: Enclosure, options: SearchOptions = SEARCH
     options,
     list: newShortList(options.top, options.gap, wishes.byLevel),
     pile: [],
+    begun: [],
+    asked: [],
     waiting: new TinyQueue<Waiting>(
       [],
       (a, b) => a.cost - b.cost || a.value - b.value || a.arrival - b.arrival,
@@ -139,10 +142,7 @@ export function beginSearch(scenario: Enclosure, options: SearchOptions = SEARCH
     step: () => step(hunt),
     round: () => nextRound(hunt),
     look: (set, beat) => lookAlone(hunt, set, beat),
-    take: (findings) => {
-      for (const finding of findings) take(hunt, finding);
-    },
-    toBeat: () => hunt.list.toBeat(),
+    take: (findings) => take(hunt, findings),
     best: () => hunt.list.candidates,
     counts: () => ({
       space,

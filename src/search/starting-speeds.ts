@@ -1,8 +1,10 @@
-import { slowestAdequate } from './boundary.ts';
+import { type BoundaryAim, EXCESS_TOLERANCE, slowestAdequate } from './boundary.ts';
 import { clampRatio, isAdequate, type Point, type Trial } from './trial.ts';
 
 /** Most banks of which every subset is tried resting. */
 const SUBSET_BANKS = 4;
+/** Slack of starts that are descended from anyway [K]: worth about 0.02 dB. */
+const START_SLACK = 0.02;
 /** Strides in log speed of the search for any adequate point, and the excess that makes it worth while [K]. */
 const COOLING_STRIDES = [0.2, 0.1, 0.05, 0.025, 0.0125, 0.006] as const;
 const WORTH_COOLING = 10;
@@ -17,7 +19,12 @@ function restingSets(size: number): readonly (readonly boolean[])[] {
 }
 
 /** Slowest adequate speeds with some banks held at their floors: the resting ones do not move. */
-function slowestFrom(trial: Trial, fastest: Float64Array, resting: readonly boolean[]): Point {
+function slowestFrom(
+  trial: Trial,
+  fastest: Float64Array,
+  resting: readonly boolean[],
+  aim: BoundaryAim,
+): Point {
   const running = fastest.map((ratio, bank) =>
     resting[bank] ? ratio : Math.sqrt((trial.floors[bank] as number) * ratio),
   );
@@ -26,23 +33,28 @@ function slowestFrom(trial: Trial, fastest: Float64Array, resting: readonly bool
     evaluate: (ratios) =>
       trial.evaluate(ratios.map((ratio, bank) => (resting[bank] ? (fastest[bank] as number) : ratio))),
   };
-  return slowestAdequate(held, running);
+  return slowestAdequate(held, running, aim);
 }
 
 /**
- * Adequate points to descend from: for each subset of banks at their floors, the slowest speeds of the others.
+ * Adequate points to descend from: for each subset of banks at their floors, the slowest speeds of the others, unless
+ * another subset has quieter ones.
  *
  * @param trial build and duty
  * @param look is told of every point met
  */
 export function restingStarts(trial: Trial, look: (point: Point) => Point): readonly Point[] {
+  const slack = trial.floors.length > 1 ? START_SLACK : EXCESS_TOLERANCE;
+  let enough = Number.POSITIVE_INFINITY;
   return restingSets(trial.floors.length).flatMap((resting) => {
     const fastest = trial.floors.map((floor, bank) =>
       resting[bank] ? floor : (trial.ceilings[bank] as number),
     );
     if (!isAdequate(look(trial.evaluate(fastest)))) return [];
-    const start = look(slowestFrom(trial, fastest, resting));
-    return isAdequate(start) ? [start] : [];
+    const start = look(slowestFrom(trial, fastest, resting, { slack, enough }));
+    if (!isAdequate(start)) return [];
+    enough = Math.min(enough, start.energy);
+    return [start];
   });
 }
 
@@ -89,13 +101,19 @@ function corners(trial: Trial): readonly Float64Array[] {
  * of the range, to cooler ones until all limits hold.
  *
  * @param trial build and duty
+ * @param monotone whether faster is known never to warm any limited part: there is one coolest place then
  * @param coolest the coolest point met
  * @param look is told of every point met
  * @returns a start on the limits, or none
  */
-export function cooledStarts(trial: Trial, coolest: Point, look: (point: Point) => Point): readonly Point[] {
+export function cooledStarts(
+  trial: Trial,
+  monotone: boolean,
+  coolest: Point,
+  look: (point: Point) => Point,
+): readonly Point[] {
   if (!(coolest.worst < WORTH_COOLING)) return [];
-  const beginnings = [coolest.ratios, ...corners(trial)];
+  const beginnings = [coolest.ratios, ...(monotone ? [] : corners(trial))];
   for (const ratios of beginnings) {
     const cooled = cooledFrom(trial, look(trial.evaluate(ratios)), look);
     if (isAdequate(cooled)) return [look(slowestAdequate(trial, cooled.ratios))];

@@ -69,8 +69,9 @@ describe('who looks at a set', () => {
     const shared = beginSearch(enclosure, options);
     const others = [shared, beginSearch(enclosure, options), beginSearch(enclosure, options)];
     let turn = 0;
-    for (let sets = shared.round(); sets.length > 0; sets = shared.round()) {
-      const toBeat = shared.toBeat();
+    for (let round = shared.round(); round; round = shared.round()) {
+      const { task, sets, toBeat } = round;
+      if (task === 'begin') continue;
       const findings = sets.map((set) => {
         turn += 1;
         // As between threads, nothing is handed over but plain data.

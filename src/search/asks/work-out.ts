@@ -21,6 +21,19 @@ function solveDuty(
   return best ? best.ratios : false;
 }
 
+/** Duties that only have to be survived first, which is soon told; then those that add most, which soonest tell that it is out. */
+function dutyOrder({ enclosure, objective, duties }: Hunt, energies: Float64Array): readonly number[] {
+  const parts = energies.map((_, duty) =>
+    objective.energyOf(
+      enclosure,
+      energies.map((value, index) => (index === duty ? value : 0)),
+    ),
+  );
+  const counts = duties.filter((duty) => objective.counts(enclosure, duty));
+  counts.sort((one, other) => (parts[other] as number) - (parts[one] as number));
+  return [...duties.filter((duty) => !counts.includes(duty)), ...counts];
+}
+
 /**
  * Works out the best speeds of a build, duty by duty, as long as it can still make the list.
  *
@@ -42,7 +55,7 @@ export function workOut(
   const energyAt = (values: Float64Array): number => objective.energyOf(enclosure, values);
   const tooLoud = (): AskReason | null =>
     energyAt(energies) >= wishes.cap * spreading ? 'louder than asked' : null;
-  for (const duty of hunt.duties) {
+  for (const duty of dutyOrder(hunt, energies)) {
     const trial = createTrial(machine, enclosure.duties[duty] as Duty);
     const found = solveDuty(hunt, trial, duty, energies, toBeat);
     hunt.passes += trial.passes();

@@ -16,8 +16,8 @@ export interface Exchange {
   readonly trial: Trial;
   /** Is told of every point met. */
   readonly look: (point: Point) => Point;
-  /** Brings speeds to the limits, all banks together. */
-  readonly toLimits: (ratios: Float64Array) => Point;
+  /** Brings speeds to the limits, all banks together; no further once nothing below an energy is to be expected. */
+  readonly toLimits: (ratios: Float64Array, enough: number) => Point;
   /** Least relative gain of energy that counts [-]. */
   readonly progress: number;
   /** Whether edges or jumps are about that slopes do not tell of. */
@@ -87,8 +87,9 @@ export function exchangeSpeeds(exchange: Exchange, start: Point): Point {
     if (ratio === here.ratios[bank]) return false;
     const moved = look(trial.evaluate(here.ratios.with(bank, ratio)));
     if (!mayGain(moved, stride)) return false;
-    const there = toLimits(moved.ratios);
-    if (!isAdequate(there) || there.energy >= here.energy * (1 - progress)) return false;
+    const enough = here.energy * (1 - progress);
+    const there = toLimits(moved.ratios, enough);
+    if (!isAdequate(there) || there.energy >= enough) return false;
     here = there;
     slopes.clear();
     return true;
