@@ -73,13 +73,18 @@ export interface BoundaryAim {
 
 const CLOSELY: BoundaryAim = { slack: EXCESS_TOLERANCE, enough: Number.POSITIVE_INFINITY };
 
+/** Whether a point on the warm side is so loud that none on the cool side is of interest; without a solution nobody knows. */
+function isBeyond({ energy, failure }: Point, enough: number): boolean {
+  return failure === null && energy >= enough;
+}
+
 /** False position with Illinois weights; the cool end always holds all limits. */
 function narrow(trial: Trial, base: Float64Array, found: Bracket, { slack, enough }: BoundaryAim): Point {
   let { warm, cool } = found;
   let warmExcess = warm.point.worst;
   let coolExcess = cool.point.worst;
   for (let count = 0; count < MAX_TRIALS; count++) {
-    if (cool.point.worst >= -slack || warm.point.energy >= enough) break;
+    if (cool.point.worst >= -slack || isBeyond(warm.point, enough)) break;
     if (Math.abs(cool.shift - warm.shift) <= LOG_SPEED_TOLERANCE) break;
     const share = Number.isFinite(warmExcess) ? -coolExcess / (warmExcess - coolExcess) : 0.5;
     // Aim a trifle to the cool side, so that the bracket closes from there.
