@@ -34,11 +34,15 @@ export interface SharedAsk {
 /** Duals of groups of banks, whatever the elements around: worked out once for many sets of elements. */
 export type SharedDuals = (code: number, ask: SharedAsk) => GroupDual;
 
-/** Groups with more members take the coarser grid of flows [-]. */
-const MANY = 20;
-/** Widths of their cells, in steps of the grid of flows. */
-const FINE = 1;
-const COARSE = 3;
+/**
+ * Widths of the cells of flow, in steps of the grid, by how many options a group has more than [-], largest first: what
+ * is lost on large groups only has them split sooner.
+ */
+const SPANS = [
+  { above: 200, span: 12 },
+  { above: 20, span: 3 },
+  { above: 0, span: 1 },
+] as const;
 /** Step of the grid of densities [kg/m³]. */
 const DENSITY_STEP = 0.01;
 
@@ -93,14 +97,15 @@ export function createSharedDuals(tree: OptionTree, banks: readonly (SharedBank 
   const reaches: number[] = [];
 
   const cellOf = (code: number, { from, reach, density, behind }: SharedAsk): Cell => {
-    const span = groupAt(tree, code).options.length > MANY ? COARSE : FINE;
+    const { length } = groupAt(tree, code).options;
+    const width = SPANS.findIndex(({ above }) => length > above);
+    const { span } = SPANS[width] as (typeof SPANS)[number];
     const low = stepBelow(from / density, span);
     const next = low === NO_FLOW ? 0 : low + span;
     const air = Math.ceil(density / DENSITY_STEP);
     const place = (low === NO_FLOW ? 0 : low + 1) * DENSITIES + air;
     return {
-      key:
-        ((place * REACHES + numbered(reaches, reach)) * 2 + (span === FINE ? 0 : 1)) * 2 + (behind ? 1 : 0),
+      key: ((place * REACHES + numbered(reaches, reach)) * SPANS.length + width) * 2 + (behind ? 1 : 0),
       low,
       top: next + stepsFor(reach),
       thin: (air - 1) * DENSITY_STEP,
