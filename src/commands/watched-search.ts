@@ -1,3 +1,4 @@
+import { availableParallelism } from 'node:os';
 import type { Finding } from '../search/look-alone.ts';
 import type { Round } from '../search/round.ts';
 import type { Search } from '../search/search.ts';
@@ -10,8 +11,15 @@ import type { Crew } from './search-crew.ts';
 const SLICE = 5;
 /** Time from one line about how it goes to the next [ms]. */
 const LINES = 40;
-/** Work after which other threads are called in [ms]: they take about as long themselves to read what they need. */
+/**
+ * Work after which other threads are called in [ms]: they take about as long themselves to read what they need. Of two
+ * processors this thread keeps the second one half busy already, with compiling and collecting: a search of a second or
+ * two took longer with help than without.
+ */
 const ALONE = 300;
+const ALONE_ON_TWO = 2000;
+/** Processors from which on help has one of its own [-]. */
+const ROOMY = 3;
 /** Time after which a person at the terminal is told how it goes [ms]. */
 const PATIENCE = 500;
 
@@ -110,6 +118,7 @@ export async function runWatched(search: Search, { console, limit, hire }: Watch
   const progress = progressTeller(search, console);
   let crew: Crew | undefined;
   let called: Crew | undefined;
+  const alone = availableParallelism() < ROOMY ? ALONE_ON_TWO : ALONE;
   let lookedUp = progress.elapsed();
   const stopped = (): SearchEnd | null => {
     if (interrupted) return 'interrupted';
@@ -126,7 +135,7 @@ export async function runWatched(search: Search, { console, limit, hire }: Watch
     isDue: () => progress.elapsed() - lookedUp > SLICE,
     rest: async () => {
       progress.tell();
-      if (hire && !called && progress.elapsed() > ALONE) await callIn(hire);
+      if (hire && !called && progress.elapsed() > alone) await callIn(hire);
       await nextTurn();
       lookedUp = progress.elapsed();
       return stopped() === null;
