@@ -1,4 +1,4 @@
-import { streamAlong, streamBack } from '../heat/stagnant-air.ts';
+import { shareAhead, streamAlong, streamBack } from '../heat/stagnant-air.ts';
 import type { KelvinDifference, KilogramsPerSecond, Watts } from '../quantities/dimensions.ts';
 import { type Leg, OUTSIDE, type Part } from './enclosure.ts';
 import type { DutyOutcome } from './outcome.ts';
@@ -48,12 +48,14 @@ function addLeg(exchange: Exchange, solved: SolvedPass, leg: Leg, index: number)
   const warmed = (state.stageHeat[index] as Float64Array).reduce((sum, watts) => sum + watts, 0);
   const along = streamAlong(flow);
   const back = streamBack(flow);
+  const ahead = shareAhead(flow);
   if (target === OUTSIDE) {
-    count(exchange, along, start - room + warmed / (along * specificHeat), specificHeat);
+    count(exchange, along, start - room + (ahead * warmed) / (along * specificHeat), specificHeat);
     if (back > 0) count(exchange, -back, 0, specificHeat);
   }
   if (source === OUTSIDE) {
     count(exchange, -along, start - room, specificHeat);
+    exchange.carried += (1 - ahead) * warmed;
     if (back > 0) count(exchange, back, chamberTemperature(solved, target) - room, specificHeat);
   }
 }

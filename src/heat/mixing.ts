@@ -5,7 +5,7 @@ import type {
   Kelvins,
   KilogramsPerSecond,
 } from '../quantities/dimensions.ts';
-import { runsAlong, streamAlong, streamBack } from './stagnant-air.ts';
+import { runsAlong, shareAhead, streamAlong, streamBack } from './stagnant-air.ts';
 
 /** Where each leg takes its air from and where it leaves it; chamber 0 is outside. */
 export interface MixingTopology {
@@ -98,20 +98,25 @@ function bringIn(
   else if (again > 0) addTo(system, row, system.exhaust, -flow * again);
 }
 
-/** Brings the air of a leg, warmed by `gain` (heat over cp [kg·K/s]), into the balance of what it flows into. */
+/**
+ * Brings the air of a leg, warmed by `gain` (heat over cp [kg·K/s]), into the balance of what it flows into. Where it hardly
+ * moves heat leaves at both ends.
+ */
 function bringLeg(system: HeatSystem, leg: number, flow: number, gain: number): void {
   const { from, to, recirculation } = system.topology;
   const forward = runsAlong(flow);
   const source = (forward ? from[leg] : to[leg]) as number;
   const target = (forward ? to[leg] : from[leg]) as number;
   const row = rowOf(system, target);
+  const ahead = shareAhead(flow);
   if (row >= 0) {
     // Exhaust is drawn in again only while the leg flows inward.
     bringIn(system, row, source, streamAlong(flow), forward ? (recirculation[leg] as number) : 0);
-    system.rhs[row] = (system.rhs[row] as number) + gain;
+    system.rhs[row] = (system.rhs[row] as number) + gain * ahead;
   }
   const back = streamBack(flow);
   const behind = rowOf(system, source);
+  if (ahead < 1 && behind >= 0) system.rhs[behind] = (system.rhs[behind] as number) + gain * (1 - ahead);
   if (back > 0 && behind >= 0) bringIn(system, behind, target, back, 0);
 }
 
@@ -131,7 +136,8 @@ function startBalance(system: HeatSystem, chamberHeat: Float64Array, specificHea
  * Prepares the heat balance of an airway with ideal mixing in every chamber.
  *
  * Each chamber: Σ ṁ_in·T_in + Q/cp = Σ ṁ_in·T + G/cp·(T − T_room), G the conductance of its wall. A leg hands on
- * the air of the chamber its flow leaves, warmed by the heat given off in it. Air drawn from outside is (1 − f)
+ * the air of the chamber its flow leaves, warmed by the heat given off in it (where it hardly moves some of that heat
+ * goes back, see `shareAhead`). Air drawn from outside is (1 − f)
  * room air and f mixed exhaust, where the exhaust is the mass-weighted mean of everything that leaves the box,
  * leaks included.
  * Source: energy balance, derived; recirculation share as defined by the Open DCME model (published).

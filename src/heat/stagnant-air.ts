@@ -25,6 +25,18 @@ export function shareFromFirst(flow: KilogramsPerSecond): Fraction {
 }
 
 /**
+ * Share of the heat given off in a leg that leaves it the way its air runs [-]; the rest leaves at the other end. All
+ * where air moves: without the rest the air of a chamber would jump where a flow turns round, and never settle.
+ *
+ * Source: model assumption, no published source.
+ *
+ * @param flow mass flow [kg/s]
+ */
+export function shareAhead(flow: KilogramsPerSecond): Fraction {
+  return runsAlong(flow) ? shareFromFirst(flow) : 1 - shareFromFirst(flow);
+}
+
+/**
  * Whether air that hardly moves counts as running along its leg: always, because its sign is rounding, and a leg
  * that takes its air now from one end and now from the other never settles.
  *

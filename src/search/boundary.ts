@@ -17,11 +17,17 @@ function scaled(trial: Trial, base: Float64Array, shift: number): Float64Array {
   return base.map((ratio, bank) => clampRatio(trial, bank, ratio * factor));
 }
 
+/** Speeds moved together, by how much, and what comes of it. */
+interface Shifted {
+  readonly shift: number;
+  readonly point: Point;
+}
+
 interface Bracket {
   /** Where the search began. */
   readonly base: Point;
-  warm: { readonly shift: number; readonly point: Point };
-  cool: { readonly shift: number; readonly point: Point };
+  warm: Shifted;
+  cool: Shifted;
 }
 
 /** Range of shifts beyond which nothing moves any more. */
@@ -41,10 +47,23 @@ function firstStride(point: Point): number {
   return Number.isFinite(likely) ? Math.min(MOST_STRIDE, Math.max(LEAST_STRIDE, likely)) : MOST_STRIDE;
 }
 
+/** Shares of a stride that are looked at if there is no solution at its end [-]. */
+const SHORTER = [0.5, 0.25] as const;
+
+/** The end of a stride; where there is no solution, an adequate point on the way to it if one is met. */
+function past(at: (shift: number) => Shifted, from: number, end: Shifted): Shifted {
+  if (end.point.failure === null) return end;
+  for (const share of SHORTER) {
+    const there = at(from + share * (end.shift - from));
+    if (isAdequate(there.point)) return there;
+  }
+  return end;
+}
+
 /** Strides from the base until limits are met on one side and missed on the other. */
 function bracket(trial: Trial, base: Float64Array): Bracket | { readonly base: Point; readonly edge: Point } {
   const { low, high } = range(trial, base);
-  const at = (shift: number) => ({ shift, point: trial.evaluate(scaled(trial, base, shift)) });
+  const at = (shift: number): Shifted => ({ shift, point: trial.evaluate(scaled(trial, base, shift)) });
   let here = at(0);
   const start = here.point;
   // Speeds that are no numbers lead nowhere: the edge is where they are.
@@ -55,7 +74,7 @@ function bracket(trial: Trial, base: Float64Array): Bracket | { readonly base: P
   for (; ; stride *= 2) {
     if (here.shift === end) return { base: start, edge: here.point };
     const shift = upward ? Math.min(end, here.shift + stride) : Math.max(end, here.shift - stride);
-    const next = at(shift);
+    const next = past(at, here.shift, at(shift));
     if (isAdequate(next.point) === upward) {
       return upward ? { base: start, warm: here, cool: next } : { base: start, warm: next, cool: here };
     }

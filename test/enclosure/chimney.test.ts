@@ -174,9 +174,9 @@ describe('random airways whose legs rise and fall', () => {
   });
 
   it('have the air carry out the heat', () => {
-    // Conservation of energy, where everything moves and nothing is hot beyond use.
+    // Conservation of energy, where everything moves (else heat leaves a leg at both ends) and nothing is hot beyond use.
     const sound = passes.filter(({ failure, state }) => {
-      const moving = state.network.flows.every((flow) => Math.abs(flow) > 1e-5);
+      const moving = state.network.flows.every((flow) => Math.abs(flow) > 5e-5);
       return !failure && moving && Math.max(...state.partTemperatures, ...state.chambers) < 400;
     });
     expect(sound.length).toBeGreaterThan(50);

@@ -11,6 +11,9 @@ import { dutyOf } from './hand-made.ts';
 /** Where air hardly moves, as much comes back as goes [kg/s]: the model's own figure, repeated on purpose. */
 const LEAST = 1e-7;
 
+/** Flow from which on all heat of a leg leaves the way its air runs [kg/s]: the model's own figure, repeated on purpose. */
+const SLOW = 5e-5;
+
 /** By how much the laws of conservation and of order are missed in one pass; all of them should be next to nothing. */
 export interface Missed {
   /** Most mass that a chamber gains or loses [kg/s]. */
@@ -42,6 +45,8 @@ interface Stream {
   /** At its start, and at its end [K]. */
   readonly start: number;
   readonly end: number;
+  /** Heat that leaves at its start [W]. */
+  readonly returned: number;
 }
 
 /** What passes each leg: the air that runs, and what comes back where it hardly does. */
@@ -56,10 +61,14 @@ function streamsOf({ machine, state, conditions }: SolvedPass): readonly Stream[
     const flow = Math.max(LEAST, Math.abs(signed));
     const heat = (state.stageHeat[index] as Float64Array).reduce((sum, watts) => sum + watts, 0);
     const back = forward ? flow - signed : 0;
-    const returned = state.chambers[target] as number;
+    const other = state.chambers[target] as number;
+    const ahead = forward ? Math.min(1, 0.5 + signed / (2 * SLOW)) : Math.min(1, 0.5 - signed / (2 * SLOW));
+    const end = start + (ahead * heat) / (flow * conditions.specificHeat);
     return [
-      { source, target, flow, start, end: start + heat / (flow * conditions.specificHeat) },
-      ...(back > 0 ? [{ source: target, target: source, flow: back, start: returned, end: returned }] : []),
+      { source, target, flow, start, end, returned: (1 - ahead) * heat },
+      ...(back > 0
+        ? [{ source: target, target: source, flow: back, start: other, end: other, returned: 0 }]
+        : []),
     ];
   });
 }
@@ -93,8 +102,9 @@ function gains({ machine, state }: SolvedPass): Float64Array {
 function missedEnergy(solved: SolvedPass, streams: readonly Stream[], gained: Float64Array): number {
   const { state, conditions } = solved;
   const { specificHeat: cp, room } = conditions;
-  const carried = streams.reduce((sum, { source, target, flow, start, end }) => {
-    return sum + flow * cp * ((target === 0 ? end - room : 0) - (source === 0 ? start - room : 0));
+  const carried = streams.reduce((sum, { source, target, flow, start, end, returned }) => {
+    const moved = flow * cp * ((target === 0 ? end - room : 0) - (source === 0 ? start - room : 0));
+    return sum + moved + (source === 0 ? returned : 0);
   }, 0);
   const kept = gained.reduce(
     (sum, gain, index) => sum + Math.abs(gain) * cp * ((state.chambers[index] as number) - room),
@@ -104,13 +114,15 @@ function missedEnergy(solved: SolvedPass, streams: readonly Stream[], gained: Fl
   return Math.max(0, Math.abs(carried - (given - wallHeat(solved))) - kept) / given;
 }
 
-/** Second law: Σ ṁ·cp·ln(T/T_in) − Q/T ≥ 0 in each chamber, Q the heat of its parts less what leaves by its wall. */
+/** Second law: Σ ṁ·cp·ln(T/T_in) − Q/T ≥ 0 in each chamber, Q the heat of its parts, and of legs in which air hardly
+ * moves, less what leaves by its wall. */
 function missedEntropy(solved: SolvedPass, streams: readonly Stream[]): number {
   const cp = solved.conditions.specificHeat;
   let most = 0;
   for (let chamber = 1; chamber < solved.machine.plant.topology.chambers; chamber++) {
     const temperature = solved.state.chambers[chamber] as number;
-    const [given, lost] = [partHeat(solved, chamber), wallHeat(solved, chamber)];
+    const returned = streams.reduce((sum, each) => sum + (each.source === chamber ? each.returned : 0), 0);
+    const [given, lost] = [partHeat(solved, chamber) + returned, wallHeat(solved, chamber)];
     let made = (lost - given) / temperature;
     let passing = (Math.abs(lost) + given) / temperature;
     for (const { target, flow, end } of streams) {

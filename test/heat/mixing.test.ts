@@ -336,6 +336,31 @@ describe('where no air moves', () => {
     expect(warm(-1e-6) / (20 / (1e-6 * CP))).toBeCloseTo(1, 9);
   });
 
+  it('no temperature jumps where a leg with heat turns round, and all of it goes with the air again soon', () => {
+    // Derived: 5 W in a leg, 20 W in the chamber, 0.004 kg/s pushed through it. Leaving with the air the 5 W do not count,
+    // entering with it they do, at rest half of them, and in between evenly up to 5e-5 kg/s (assumption of the model).
+    const riseAt = (flow: number) =>
+      rises({
+        chambers: 2,
+        legs: [
+          [0, 1, 0.004],
+          [1, 0, flow, 5],
+          [1, 0, 0.004 - flow],
+        ],
+        heat: [0, 20],
+      })[1] ?? Number.NaN;
+    const through = 0.004 * CP;
+    expect(riseAt(1e-4)).toBeCloseTo(20 / through, 6);
+    expect(riseAt(5e-5)).toBeCloseTo(20 / through, 6);
+    expect(riseAt(2.5e-5)).toBeCloseTo(21.25 / through, 6);
+    expect(riseAt(0)).toBeCloseTo(22.5 / through, 3);
+    expect(riseAt(-2.5e-5)).toBeCloseTo(23.75 / (through + 2.5e-5 * CP), 6);
+    expect(riseAt(-1e-4)).toBeCloseTo(25 / (through + 1e-4 * CP), 6);
+    for (let flow = -1e-4; flow < 1e-4; flow += 1e-6) {
+      expect(Math.abs(riseAt(flow + 1e-6) - riseAt(flow))).toBeLessThan(0.05);
+    }
+  });
+
   it('a chamber nothing leads to stays finite, and its neighbours right', () => {
     // Theory: what nothing joins cannot warm the rest.
     const found = rises({
