@@ -37,20 +37,62 @@ export function firstCells(cells: number): CellList {
   return list;
 }
 
+/** Cells in the making: lists are refined by the hundred thousand, so they share one piece of memory. */
+interface Bench {
+  values: Float64Array;
+  /** Whether the value of a cell is the build's own bound. */
+  own: Uint8Array;
+  /** Numbers in use. */
+  length: number;
+}
+
+const bench: Bench = { values: new Float64Array(0), own: new Uint8Array(0), length: 0 };
+
+function makeRoom(length: number): void {
+  if (length <= bench.values.length) return;
+  const { values, own } = bench;
+  bench.values = new Float64Array(2 * length);
+  bench.values.set(values);
+  bench.own = new Uint8Array(2 * length);
+  bench.own.set(own);
+}
+
+function putOn(from: CellList): void {
+  makeRoom(from.length);
+  bench.values.set(from);
+  bench.own.fill(0, 0, from.length);
+  bench.length = from.length;
+}
+
+/** Halves a cell: neither half has its own bound yet. */
+function halve(at: number): void {
+  makeRoom(bench.length + WIDTH);
+  const { values, own, length } = bench;
+  const high = values[at + 1] as number;
+  const middle = ((values[at] as number) + high) / 2;
+  values[at + 1] = middle;
+  values[length] = middle;
+  values[length + 1] = high;
+  values[length + 2] = values[at + 2] as number;
+  own[at] = 0;
+  own[length] = 0;
+  bench.length = length + WIDTH;
+}
+
 /** Position of the cell that promises least. */
-function leastOf(values: readonly number[]): number {
+function leastOf({ values, length }: Bench): number {
   let best = 2;
-  for (let at = 2; at < values.length; at += WIDTH) {
+  for (let at = 2; at < length; at += WIDTH) {
     if ((values[at] as number) < (values[best] as number)) best = at;
   }
   return best - 2;
 }
 
 /** Position of the narrowest cell with a finite value; of the first if there is none. */
-function narrowestOf(values: readonly number[]): number {
+function narrowestOf({ values, length }: Bench): number {
   let best = 0;
   let width = Number.POSITIVE_INFINITY;
-  for (let at = 0; at < values.length; at += WIDTH) {
+  for (let at = 0; at < length; at += WIDTH) {
     const own = (values[at + 1] as number) - (values[at] as number);
     if (own < width && (values[at + 2] as number) < Number.POSITIVE_INFINITY) {
       best = at;
@@ -81,24 +123,19 @@ export function leastValue(cells: CellList): number {
  * @param until when to stop
  */
 export function refineCells(bound: CellBound, build: Build, from: CellList, until: Until): CellList {
-  const cells = [...from];
-  const own = new Set<number>();
+  putOn(from);
   for (;;) {
-    const at = until.survive ? narrowestOf(cells) : leastOf(cells);
-    const low = cells[at] as number;
-    const high = cells[at + 1] as number;
-    const value = cells[at + 2] as number;
+    const at = until.survive ? narrowestOf(bench) : leastOf(bench);
+    const { values, own } = bench;
+    const low = values[at] as number;
+    const high = values[at + 1] as number;
+    const value = values[at + 2] as number;
     if (value >= until.enough) break;
-    if (!own.has(at)) {
-      cells[at + 2] = Math.max(value, bound(build, low, high));
-      own.add(at);
-      continue;
-    }
-    if (high - low <= until.narrowest) break;
-    const middle = (low + high) / 2;
-    cells[at + 1] = middle;
-    own.delete(at);
-    cells.push(middle, high, value);
+    if (own[at] === 0) {
+      values[at + 2] = Math.max(value, bound(build, low, high));
+      own[at] = 1;
+    } else if (high - low <= until.narrowest) break;
+    else halve(at);
   }
-  return Float64Array.from(cells);
+  return bench.values.slice(0, bench.length);
 }
