@@ -1,9 +1,9 @@
 import { pathResistance, probeResistance } from '../heat/heat-path.ts';
 import { dryOutTemperature } from '../heat/heat-pipes.ts';
 import { panelTemperature } from '../heat/panel.ts';
-import { rises } from '../heat/part-power.ts';
+import { rises, settledPart } from '../heat/part-power.ts';
 import { HOPELESS } from '../heat/part-temperature.ts';
-import type { Kelvins } from '../quantities/dimensions.ts';
+import type { Fraction, KelvinDifference, Kelvins } from '../quantities/dimensions.ts';
 import type { Duty, Enclosure, Limit, LimitKind, Part, Skin } from './enclosure.ts';
 import type { Machine } from './machine.ts';
 import type { PassState } from './pass-state.ts';
@@ -94,16 +94,66 @@ export function askedLimits({ plant }: Machine, duty: Duty): readonly AskedLimit
   ];
 }
 
+/** Whether something is the case after a pass. */
+type Check = (state: PassState) => boolean;
+
 /**
- * Whether a build is refused beside all limits: a part runs away, or its heat pipes dry out whatever cools them.
+ * Whether a build gives up beside all limits: a part runs away, or its heat pipes dry out whatever cools them.
  *
  * @param machine the build
  * @param duty the state of use
  * @returns a function of the state after a pass
  */
-export function refusals({ plant }: Machine, duty: Duty): (state: PassState) => boolean {
+export function collapses({ plant }: Machine, duty: Duty): Check {
   const dry = plant.enclosure.parts.some((part, index) => driesOut(part, index, duty));
   return ({ runaways }) => dry || runaways.includes(1);
+}
+
+/** Whether a part keeps below a temperature as long as its air holds a limit: in a chamber nothing else warms it. */
+function isKeptBelow(most: Kelvins, part: Part, factor: Fraction): boolean {
+  const air = part.limits.find(({ of }) => of === 'air');
+  if (!air || part.seat.kind !== 'chamber') return false;
+  return settledPart(part, factor, air.temperature, pathResistance(part, 0)) <= most;
+}
+
+/** How much hotter than it bears a part without a limit of its own is. */
+export interface SpoiltPart {
+  /** Index of the part. */
+  readonly part: number;
+  /** What it is taken to bear [K]. */
+  readonly most: Kelvins;
+  /** Temperature above that after a pass [K]; ≤ 0 if the part bears it. */
+  readonly excess: (state: PassState) => KelvinDifference;
+}
+
+/**
+ * The parts that have no limit of their own and may get hotter than anything bears.
+ *
+ * @param machine the build
+ * @param duty the state of use
+ */
+export function spoiltParts({ plant }: Machine, duty: Duty): readonly SpoiltPart[] {
+  const { parts, assumptions } = plant.enclosure;
+  const most = assumptions.heat.hottestPart;
+  return parts.flatMap((part, index) => {
+    const isLimited = part.limits.some(({ of }) => of === 'part');
+    if (isLimited || isKeptBelow(most, part, duty.heat[index] as number)) return [];
+    const excess: SpoiltPart['excess'] = (state) => (state.partTemperatures[index] as number) - most;
+    return [{ part: index, most, excess }];
+  });
+}
+
+/**
+ * Whether a build is refused beside all limits: it collapses, or a part gets hotter than it is taken to bear.
+ *
+ * @param machine the build
+ * @param duty the state of use
+ * @returns a function of the state after a pass
+ */
+export function refusals(machine: Machine, duty: Duty): Check {
+  const collapsed = collapses(machine, duty);
+  const spoilt = spoiltParts(machine, duty);
+  return (state) => collapsed(state) || spoilt.some(({ excess }) => excess(state) > 0);
 }
 
 /**

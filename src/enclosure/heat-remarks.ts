@@ -4,7 +4,7 @@ import { ratingNeeded } from '../heat/supply.ts';
 import { sustainedHeadroom } from '../heat/supply-headroom.ts';
 import type { Fraction, Kelvins, KelvinsPerWatt } from '../quantities/dimensions.ts';
 import { roundedQuantity } from '../quantities/rounded.ts';
-import { driesOut, skinTemperature } from './asked-limits.ts';
+import { driesOut, type SpoiltPart, skinTemperature, spoiltParts } from './asked-limits.ts';
 import type { Part, Skin } from './enclosure.ts';
 import { finRemarks } from './fins-outcome.ts';
 import { partResistance, runawayResistance } from './loop-gain.ts';
@@ -29,6 +29,11 @@ function dryness({ state }: SolvedPass, part: Part, index: number): string {
   return `${power} is more than its heat pipes carry, ${capacity}: they dry out, and no fan helps`;
 }
 
+function spoiling({ most }: SpoiltPart): string {
+  const bears = roundedQuantity('temperature', most, 3);
+  return `it has no limit of its own, and gets hotter than the ${bears} that such a part is taken to bear`;
+}
+
 /**
  * Why a solved pass is refused beside broken limits, part by part.
  *
@@ -36,10 +41,13 @@ function dryness({ state }: SolvedPass, part: Part, index: number): string {
  */
 export function heatFailures(solved: SolvedPass): readonly FailureOutcome[] {
   const { machine, duty, state } = solved;
+  const spoilt = spoiltParts(machine, duty).filter(({ excess }) => excess(state) > 0);
   return machine.plant.enclosure.parts.flatMap((part, index) => {
+    const runs = state.runaways[index] === 1;
     const reasons = [
-      ...(state.runaways[index] === 1 ? [runaway(solved, part, index)] : []),
+      ...(runs ? [runaway(solved, part, index)] : []),
       ...(driesOut(part, index, duty) ? [dryness(solved, part, index)] : []),
+      ...(runs ? [] : spoilt.filter((one) => one.part === index).map(spoiling)),
     ];
     return reasons.map((reason) => ({ part: part.id, reason }));
   });

@@ -1,4 +1,4 @@
-import type { Fraction } from '../quantities/dimensions.ts';
+import type { Fraction, Kelvins } from '../quantities/dimensions.ts';
 
 /** Numbers of the heat model that rest on judgement; a scenario may override each. */
 export interface HeatAssumptions {
@@ -8,6 +8,8 @@ export interface HeatAssumptions {
   readonly pipeWarning: Fraction;
   /** Share of the drop from the air of a chamber to the room that lies outside its panels [-]: films alike. */
   readonly panelShare: Fraction;
+  /** What a part bears that has no limit of its own [K]: up to the melting point of solder (SnAgCu, 217 °C, common practice). */
+  readonly hottestPart: Kelvins;
 }
 
 /** The defaults. Model assumptions, no source. */
@@ -15,4 +17,5 @@ export const HEAT_ASSUMPTIONS: HeatAssumptions = {
   loopGainWarning: 0.3,
   pipeWarning: 0.7,
   panelShare: 0.5,
+  hottestPart: 490,
 };

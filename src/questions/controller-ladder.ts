@@ -1,3 +1,4 @@
+import { askedLimits } from '../enclosure/asked-limits.ts';
 import { placeId } from '../enclosure/solved-pass.ts';
 import type { Decibels, KelvinDifference, Kelvins } from '../quantities/dimensions.ts';
 import type { SolvedBuild } from '../search/solve-build.ts';
@@ -137,7 +138,8 @@ export function controllerLadder(
   const { machine, duties } = solved;
   if (machine.banks.length === 0) return { ok: false, reason: 'no banks' };
   if (!duties.every(({ adequate }) => adequate)) return { ok: false, reason: 'not adequate' };
-  if (duties.every(({ point }) => point.excess.length === 0)) return { ok: false, reason: 'no limit' };
+  if (duties.every(({ duty }) => askedLimits(machine, duty).length === 0))
+    return { ok: false, reason: 'no limit' };
   const read = limitReader(machine);
   const path = controlPath(solved, read, between);
   const ladder = { read, path, rungs: speedRungs(machine, path, step) };

@@ -22,7 +22,9 @@ export function coolPlantOf(enclosure: Enclosure): Plant {
   const legs = enclosure.legs.map((leg) => ({ ...leg, recirculation: 0 }));
   // What is asked of working points has nothing to do with how cool a build can be.
   const { asks: _, ...plain } = enclosure;
-  return plantOf({ ...plain, legs });
+  // Faster fans may warm a part without a limit: how hot it gets at these speeds proves nothing of others.
+  const heat = { ...enclosure.assumptions.heat, hottestPart: Number.POSITIVE_INFINITY };
+  return plantOf({ ...plain, legs, assumptions: { ...enclosure.assumptions, heat } });
 }
 
 /** Greatest speeds of the banks at which each by itself keeps within an energy; null if one cannot. */

@@ -1,4 +1,4 @@
-import { type AskedLimit, askedLimits, refusals } from '../enclosure/asked-limits.ts';
+import { type AskedLimit, askedLimits, collapses } from '../enclosure/asked-limits.ts';
 import { drivesOf, perBank } from '../enclosure/drives.ts';
 import type { Duty } from '../enclosure/enclosure.ts';
 import type { Machine } from '../enclosure/machine.ts';
@@ -20,7 +20,7 @@ export interface Point {
   readonly energy: number;
   /**
    * Temperature above what each limit allows [K], margin included; order of the trial's limits. Behind them what is
-   * asked of the working points.
+   * asked beside them.
    */
   readonly excess: Float64Array;
   /** The largest excess [K]; ≤ 0 if all limits hold and nothing is refused; −∞ if there are none. */
@@ -39,8 +39,6 @@ export interface Trial {
   readonly machine: Machine;
   readonly duty: Duty;
   readonly limits: readonly AskedLimit[];
-  /** Entries of the excess that a faster fan may make worse though every part gets cooler [-]. */
-  readonly besides: number;
   /** Lowest speed of each bank as a share of full speed [-]. */
   readonly floors: Float64Array;
   /** Highest speed of each bank as a share of full speed [-]. */
@@ -69,8 +67,8 @@ export function createTrial(machine: Machine, duty: Duty, fanHeat = 1, asked?: F
   const state = newPassState(machine);
   const noise = newNoiseState(machine);
   const limits = askedLimits(machine, duty);
-  const asks = pointAsks(machine);
-  const isRefused = refusals(machine, duty);
+  const asks = pointAsks(machine, duty);
+  const collapsed = collapses(machine, duty);
   const drives = drivesOf(machine);
   let passes = 0;
 
@@ -86,7 +84,7 @@ export function createTrial(machine: Machine, duty: Duty, fanHeat = 1, asked?: F
     const excess = Float64Array.from([...temperatures, ...asks.map((ask) => ask(ratios, state))]);
     const energy = soundEnergy(machine, ratios, state, noise);
     // Among refused ones the coolest still counts as the least bad.
-    const refused = isRefused(state);
+    const refused = collapsed(state);
     const overall = (most: number): KelvinDifference => (refused ? HOPELESS + Math.max(0, most) : most);
     const worst = overall(largest(excess));
     const warmest = asks.length > 0 ? overall(largest(temperatures)) : worst;
@@ -108,7 +106,6 @@ export function createTrial(machine: Machine, duty: Duty, fanHeat = 1, asked?: F
     machine,
     duty,
     limits,
-    besides: asks.length,
     floors: perBank(
       drives,
       drives.map(({ ranges }) => ranges[0]?.from ?? 1),

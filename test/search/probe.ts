@@ -12,7 +12,7 @@ export interface Sample {
   readonly speeds: Float64Array;
   /** Sound energy at the listener [-]. */
   readonly energy: number;
-  /** Largest excess over a limit [K]; −∞ without limits, ∞ without a solution or if a part runs away. */
+  /** Largest excess over a limit [K]; −∞ without limits, ∞ without a solution, or if a part runs away or spoils. */
   readonly worst: number;
 }
 
@@ -61,6 +61,13 @@ export function probeOf(machine: Machine, duty: Duty, changed: Partial<Condition
     });
     return worst;
   };
+  /** Whether a part without a limit of its own gets hotter than it is taken to bear. */
+  const spoils = (): boolean =>
+    enclosure.parts.some(
+      ({ limits }, index) =>
+        limits.every(({ of }) => of !== 'part') &&
+        (state.partTemperatures[index] as number) > enclosure.assumptions.heat.hottestPart,
+    );
 
   return {
     floors: Float64Array.from(machine.banks, ({ bank }) => Math.log(bank.fan.holdFloor)),
@@ -72,7 +79,7 @@ export function probeOf(machine: Machine, duty: Duty, changed: Partial<Condition
       return {
         speeds: Float64Array.from(speeds),
         energy: failed ? Number.POSITIVE_INFINITY : soundEnergy(machine, ratios, state, noise),
-        worst: failed || state.runaways.includes(1) ? Number.POSITIVE_INFINITY : largestExcess(),
+        worst: failed || state.runaways.includes(1) || spoils() ? Number.POSITIVE_INFINITY : largestExcess(),
       };
     },
     quietest: (speeds) => {

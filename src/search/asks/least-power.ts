@@ -96,7 +96,6 @@ function powerTrial(trial: Trial, allowed: number): Trial {
   const thinnest = thinnestAir(machine.plant.enclosure);
   return {
     ...trial,
-    besides: trial.besides + 1,
     evaluate: (ratios) => {
       const point = trial.evaluate(ratios);
       if (point.failure) return point;

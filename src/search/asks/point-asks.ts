@@ -1,11 +1,13 @@
 import type { SeriesLeg } from '../../airway/series.ts';
+import { spoiltParts } from '../../enclosure/asked-limits.ts';
+import type { Duty } from '../../enclosure/enclosure.ts';
 import type { Machine, MachineBank } from '../../enclosure/machine.ts';
 import { flowShare } from '../../enclosure/noise.ts';
 import type { PassState } from '../../enclosure/pass-state.ts';
 import type { Fraction, KelvinDifference } from '../../quantities/dimensions.ts';
 
 /**
- * What is asked of the working points, as if it were a limit: how far it is broken at given speeds, in a measure that
+ * What is asked beside the limits, as if it were one: how far it is broken at given speeds, in a measure that
  * the search for speeds knows how to deal with; ≤ 0 if it holds.
  */
 export type PointAsk = (ratios: Float64Array, state: PassState) => KelvinDifference;
@@ -45,14 +47,22 @@ function backFlowAsk(machine: Machine, { leg, stage, bank }: MachineBank): Point
 }
 
 /**
- * What is asked of the working points of a build: that no fan stalls, that air runs backwards through none.
+ * What is asked of a build in a duty beside its limits: that no fan stalls, that air runs backwards through none, that no
+ * part without a limit of its own spoils. A faster fan may break each of them though every limited part gets cooler.
  *
  * @param machine the build
+ * @param duty the state of use
  */
-export function pointAsks(machine: Machine): readonly PointAsk[] {
+export function pointAsks(machine: Machine, duty: Duty): readonly PointAsk[] {
   const { noStall = false, noBackFlow = false } = machine.plant.enclosure.asks ?? {};
-  return machine.banks.flatMap((entry, index) => [
+  const ofBanks = machine.banks.flatMap((entry, index) => [
     ...(noStall && entry.bank.count > 0 ? [stallAsk(machine, entry, index)] : []),
     ...(noBackFlow ? [backFlowAsk(machine, entry)] : []),
   ]);
+  const ofParts = spoiltParts(machine, duty).map(
+    ({ excess }): PointAsk =>
+      (_, state) =>
+        excess(state),
+  );
+  return [...ofBanks, ...ofParts];
 }

@@ -30,7 +30,6 @@ export function writtenTrial({ floors, energy, excess }: Written): Trial {
   const trial = {
     machine: { seats: [] },
     limits: [],
-    besides: 0,
     floors: Float64Array.from(floors),
     ceilings: new Float64Array(floors.length).fill(1),
     evaluate,
