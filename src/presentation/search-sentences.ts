@@ -46,7 +46,7 @@ function limitOf({ outcome, duty, part, of }: NearestMiss) {
     .find((candidate) => candidate.duty === duty)
     ?.parts.find((candidate) => candidate.part === part)
     ?.limits.filter((limit) => limit.of === of);
-  return limits?.reduce((least, limit) => (limit.margin < least.margin ? limit : least));
+  return limits?.toSorted((one, other) => one.margin - other.margin)[0];
 }
 
 function builds(number: number): string {

@@ -10,22 +10,35 @@ import { createTrial, fullSpeed } from './trial.ts';
 const MOST_BUILDS = 3000;
 const MOST_ROUNDS = 10;
 
-/** Largest excess over any limit in any duty with every bank at full speed [K]. */
-function excessOf(plant: Plant, build: Build): number {
-  const machine = assemble(plant, build);
-  let worst = Number.NEGATIVE_INFINITY;
-  for (const duty of plant.enclosure.duties) {
-    const trial = createTrial(machine, duty);
-    worst = Math.max(worst, trial.evaluate(fullSpeed(trial)).worst);
-  }
-  return worst;
+/** A build with every bank at full speed. */
+interface Fastest {
+  readonly build: Build;
+  /** Largest excess over any limit in any duty [K]. */
+  readonly excess: number;
+  /** Air that moves in all legs and duties together [kg/s]. */
+  readonly air: number;
 }
 
-function coolestOf(plant: Plant, builds: readonly Build[]): { build: Build; excess: number } | null {
-  let best: { build: Build; excess: number } | null = null;
+function fastest(plant: Plant, build: Build): Fastest {
+  const machine = assemble(plant, build);
+  let excess = Number.NEGATIVE_INFINITY;
+  let air = 0;
+  for (const duty of plant.enclosure.duties) {
+    const trial = createTrial(machine, duty);
+    const { worst, flows } = trial.evaluate(fullSpeed(trial));
+    excess = Math.max(excess, worst);
+    for (const flow of flows) air += Math.abs(flow);
+  }
+  return { build, excess, air };
+}
+
+/** The coolest of some builds; where parts run away in all of them, the one that moves most air. */
+function coolestOf(plant: Plant, builds: readonly Build[]): Fastest | null {
+  let best: Fastest | null = null;
   for (const build of builds) {
-    const excess = excessOf(plant, build);
-    if (!best || excess < best.excess) best = { build, excess };
+    const found = fastest(plant, build);
+    const isTie = best?.excess === found.excess;
+    if (!best || (isTie ? found.air > best.air : found.excess < best.excess)) best = found;
   }
   return best;
 }
