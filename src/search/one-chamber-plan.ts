@@ -1,4 +1,3 @@
-import { isAsked } from '../enclosure/asked-limits.ts';
 import type { Enclosure } from '../enclosure/enclosure.ts';
 import type { Plant } from '../enclosure/machine.ts';
 import { fasterIsCooler } from './monotone-airway.ts';
@@ -32,17 +31,17 @@ export function oneChamberPlan(plant: Plant): OneChamberPlan | null {
   if (inward.length > 1 || outward.length > 1) return null;
   if (fans.length === 0 || fans.length !== inward.length + outward.length) return null;
   const plan = { inward: inward[0] ?? null, outward: outward[0] ?? null };
-  return limitsLeanOnPassiveLegs(enclosure, plan) ? null : plan;
+  return isHeatOnPassiveLegs(enclosure, plan) ? null : plan;
 }
 
 /**
- * Whether a limited part sits on fins in a leg without fans. What it asks of the chamber's pressure may then rise or
- * fall with that pressure, and the ends of a cell no longer bound what lies between.
+ * Whether a part sits on fins in a leg without fans. What its limit asks of the chamber's pressure may rise or fall with
+ * that pressure, and so may what its heat asks of the fans where it comes back into the chamber: the ends of a cell no
+ * longer bound what lies between.
  */
-function limitsLeanOnPassiveLegs(enclosure: Enclosure, plan: OneChamberPlan): boolean {
-  return enclosure.parts.some((part) => {
-    const { seat } = part;
-    if (!isAsked(part) || seat.kind !== 'fins') return false;
+function isHeatOnPassiveLegs(enclosure: Enclosure, plan: OneChamberPlan): boolean {
+  return enclosure.parts.some(({ seat }) => {
+    if (seat.kind !== 'fins') return false;
     const leg = enclosure.legs.findIndex(({ through }) => through.includes(seat.place));
     return isPassive(plan, leg);
   });
