@@ -97,13 +97,24 @@ function isBeyond({ energy, failure }: Point, enough: number): boolean {
   return failure === null && energy >= enough;
 }
 
+/** Times a slack may be worth what it commonly is, in log speed, for the search to stop there [-]. */
+const COMMON_WORTH = 5;
+
+/** Whether the cool end is near enough to the boundary, in kelvins and in speed: some limits hardly move with it. */
+function isClose({ warm, cool }: Bracket, slack: KelvinDifference): boolean {
+  const left = -cool.point.worst;
+  if (left > slack) return false;
+  const rest = (Math.abs(cool.shift - warm.shift) * left) / (left + Math.max(0, warm.point.worst));
+  return !(rest > COMMON_WORTH * slack * STRIDE_PER_KELVIN);
+}
+
 /** False position with Illinois weights; the cool end always holds all limits. */
 function narrow(trial: Trial, base: Float64Array, found: Bracket, { slack, enough }: BoundaryAim): Point {
   let { warm, cool } = found;
   let warmExcess = warm.point.worst;
   let coolExcess = cool.point.worst;
   for (let count = 0; count < MAX_TRIALS; count++) {
-    if (cool.point.worst >= -slack || isBeyond(warm.point, enough)) break;
+    if (isClose({ base: found.base, warm, cool }, slack) || isBeyond(warm.point, enough)) break;
     if (Math.abs(cool.shift - warm.shift) <= LOG_SPEED_TOLERANCE) break;
     const share = Number.isFinite(warmExcess) ? -coolExcess / (warmExcess - coolExcess) : 0.5;
     // Aim a trifle to the cool side, so that the bracket closes from there.
