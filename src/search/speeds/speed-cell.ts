@@ -163,7 +163,7 @@ export function prospectOf(lattice: SpeedLattice, cell: SpeedCell): Prospect {
   const width = Math.max(
     ...cell.sizes.map((size, bank) => (size / lattice.side) * (lattice.spans[bank] as number)),
   );
-  const { least, place } = leastOn(corners, energy, width, lattice.heated);
+  const { least, place } = leastOn(corners, energy, width, lattice.heated.ofParts);
   const doubt = doubtOf(ENERGY_DOUBT, width) * energy.range + energy.misfit;
   return { least: Math.max(floor, least - doubt), place };
 }

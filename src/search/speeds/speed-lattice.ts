@@ -1,6 +1,6 @@
 import type { Point, Trial } from '../trial.ts';
 import { type SpeedNode, speedNode } from './speed-node.ts';
-import { heatedLegs } from './turning-legs.ts';
+import { type HeatedLegs, heatedLegs } from './turning-legs.ts';
 
 /** Points of a trial at the nodes of a lattice, even in log speed between floors and ceilings; each is tried once. */
 export interface SpeedLattice {
@@ -13,7 +13,7 @@ export interface SpeedLattice {
   /** Speeds at a place between nodes. */
   readonly speedsAt: (place: readonly number[]) => Float64Array;
   /** Legs in which there is heat. */
-  readonly heated: readonly number[];
+  readonly heated: HeatedLegs;
   /** Nodes tried so far. */
   readonly tried: () => number;
 }

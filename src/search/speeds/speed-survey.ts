@@ -94,20 +94,38 @@ function speedsIn(lattice: SpeedLattice, { low, sizes }: SpeedCell, place: reado
   return lattice.speedsAt(low.map((step, bank) => step + (place[bank] as number) * (sizes[bank] as number)));
 }
 
-/** Speeds of a cell to descend from: where it promises most, or where the air of a leg turns round and it is coolest. */
-function startIn(
+/** The coolest speeds on the edges of a cell at which the air of a leg stands still. */
+function coolestTurning(
+  trial: Trial,
+  lattice: SpeedLattice,
+  cell: Waiting,
+  legs: readonly number[],
+  look: (point: Point) => Point,
+): Float64Array | undefined {
+  let coolest: Point | null = null;
+  for (const place of turningPlaces(cornersOf(cell, lattice), cell.low.length, legs)) {
+    const there = look(trial.evaluate(speedsIn(lattice, cell, place)));
+    if (!coolest || there.worst < coolest.worst) coolest = there;
+  }
+  return coolest?.ratios;
+}
+
+/**
+ * Speeds of a cell to descend from: where the air of a leg with a part turns round; else where the cell promises most, and
+ * where the air of a fan does.
+ */
+function startsIn(
   trial: Trial,
   lattice: SpeedLattice,
   cell: Waiting,
   look: (point: Point) => Point,
-): Float64Array {
-  const turning = turningPlaces(cornersOf(cell, lattice), cell.low.length, lattice.heated);
-  let coolest: Point | null = null;
-  for (const place of turning) {
-    const there = look(trial.evaluate(speedsIn(lattice, cell, place)));
-    if (!coolest || there.worst < coolest.worst) coolest = there;
-  }
-  return coolest?.ratios ?? speedsIn(lattice, cell, cell.prospect.place);
+): readonly Float64Array[] {
+  const { ofParts, ofFans } = lattice.heated;
+  const turning = coolestTurning(trial, lattice, cell, ofParts, look);
+  if (turning) return [turning];
+  const fans = coolestTurning(trial, lattice, cell, ofFans, look);
+  const promising = speedsIn(lattice, cell, cell.prospect.place);
+  return fans ? [promising, fans] : [promising];
 }
 
 /** Cells descended from so far. */
@@ -154,6 +172,7 @@ export function surveySpeeds(trial: Trial, monotone: boolean, { look, descend, t
     const parts = lattice.tried() < MOST_NODES ? halves(first, lattice) : [];
     for (const part of parts) add(part);
     if (parts.length > 0 || tries.covers(first)) continue;
-    tries.note(first, descend(startIn(trial, lattice, first, look)));
+    const led = startsIn(trial, lattice, first, look).map((start) => descend(start));
+    tries.note(first, led.includes(true));
   }
 }

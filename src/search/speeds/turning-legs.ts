@@ -1,17 +1,24 @@
 import type { Trial } from '../trial.ts';
 import type { SpeedNode } from './speed-node.ts';
 
+/** Legs in which there is heat, by index, in order: where their air turns round that heat is divided anew. */
+export interface HeatedLegs {
+  /** Heat of parts: a limit may hold in a slot of speeds that is narrower than any lattice. */
+  readonly ofParts: readonly number[];
+  /** Heat of the fans alone, which is little: limits have an edge there. */
+  readonly ofFans: readonly number[];
+}
+
 /**
- * Legs in which there is heat: where their air turns round it is divided anew, and a limit may hold in a slot of speeds that
- * is narrower than any lattice.
+ * The legs of a build in which there is heat.
  *
  * @param trial build and duty
- * @returns indices of legs, in order
  */
-export function heatedLegs({ machine }: Trial): readonly number[] {
-  const legs = new Set<number>();
-  for (const seat of machine.seats) if (seat) legs.add(seat.leg);
-  return [...legs].sort((one, other) => one - other);
+export function heatedLegs({ machine }: Trial): HeatedLegs {
+  const parts = new Set(machine.seats.flatMap((seat) => (seat ? [seat.leg] : [])));
+  const fans = new Set(machine.banks.flatMap(({ leg, bank }) => (bank.fan.power > 0 ? [leg] : [])));
+  const ordered = (legs: ReadonlySet<number>) => [...legs].sort((one, other) => one - other);
+  return { ofParts: ordered(parts), ofFans: ordered(fans).filter((leg) => !parts.has(leg)) };
 }
 
 /**
