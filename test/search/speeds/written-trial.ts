@@ -28,7 +28,7 @@ export function writtenTrial({ floors, energy, excess }: Written): Trial {
     };
   };
   const trial = {
-    machine: { seats: [] },
+    machine: { seats: [], banks: [] },
     limits: [],
     floors: Float64Array.from(floors),
     ceilings: new Float64Array(floors.length).fill(1),
