@@ -1,5 +1,5 @@
 import { densityAt } from '../air/air.ts';
-import { askedLimits, refusals } from '../enclosure/asked-limits.ts';
+import { askedLimits, collapses, spoiltParts } from '../enclosure/asked-limits.ts';
 import { type Duty, OUTSIDE } from '../enclosure/enclosure.ts';
 import type { Machine } from '../enclosure/machine.ts';
 import { newNoiseState, soundEnergy } from '../enclosure/noise.ts';
@@ -80,9 +80,14 @@ export function readingOf(solved: SolvedPass): DutyReading {
   const noise = newNoiseState(machine);
   soundEnergy(machine, ratios, state, noise);
   const spread = enclosure.listener.distance ** 2;
-  const refused = refusals(machine, duty)(state);
+  const collapsed = collapses(machine, duty)(state);
+  // A part without a limit of its own leaves every limit no more than it has in hand itself.
+  const spare = spoiltParts(machine, duty).reduce(
+    (least, { excess }) => Math.min(least, -excess(state)),
+    Number.POSITIVE_INFINITY,
+  );
   const margins = askedLimits(machine, duty).map(({ limit, found }) =>
-    refused ? Number.NEGATIVE_INFINITY : marginOf(limit - found(state)),
+    collapsed ? Number.NEGATIVE_INFINITY : marginOf(Math.min(spare, limit - found(state))),
   );
   const flows = flowsOf(solved);
   return {
