@@ -1,4 +1,5 @@
 import type { Build, Enclosure, LostThere } from '../enclosure/enclosure.ts';
+import { isMoreAsked } from '../presentation/search-sentences.ts';
 import { nearestName } from '../quantities/nearest.ts';
 import { rankingOf } from '../search/rank.ts';
 import { beginSearch, SEARCH_OPTIONS } from '../search/search.ts';
@@ -31,11 +32,14 @@ export async function rankedBuild({ enclosure, console }: Work, rank: number): P
   // Rows are ordered inside ties, so the row is that of a list as long as `rank` shows by itself.
   const search = beginSearch(enclosure, { ...SEARCH_OPTIONS, top: Math.max(rank, SEARCH_OPTIONS.top) });
   await runWatched(search, { console });
-  const { rows, nearestMiss } = rankingOf(search);
+  const { rows, nearestMiss, count } = rankingOf(search);
   const found = rows[rank - 1] ?? (rows.length === 0 ? nearestMiss : undefined);
   if (found) return { build: found.outcome.build.options };
   const few = `only ${rows.length} builds are adequate`;
-  return { refusal: rows.length > 0 ? few : 'no build of the scenario has a solution' };
+  const none = isMoreAsked(count)
+    ? 'no build of the scenario is adequate and does what is asked of it'
+    : 'no build of the scenario has a solution';
+  return { refusal: rows.length > 0 ? few : none };
 }
 
 /** The named build, or the quietest adequate one. */

@@ -61,7 +61,7 @@ export function openConsole(options: CommonOptions): Console {
     },
     fault: (text) => void stderr.write(text),
     paint: paintFor(stdout, options.color),
-    width: options.wide || !stdout.isTTY ? undefined : stdout.columns,
+    width: options.wide || !stdout.isTTY ? undefined : stdout.columns || undefined,
     watched: stderr.isTTY === true && !options.quiet && !options.json,
   };
 }

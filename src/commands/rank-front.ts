@@ -57,5 +57,5 @@ export async function runFront(work: Work, call: FrontCall): Promise<ExitCode> {
     },
   );
   if (end === 'interrupted') return EXIT.interrupted;
-  return found.rows.length > 0 ? EXIT.answered : EXIT.noneAdequate;
+  return found.rows.length > 0 || end !== 'finished' ? EXIT.answered : EXIT.noneAdequate;
 }

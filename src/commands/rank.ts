@@ -58,7 +58,8 @@ function changeFor({ nearestMiss }: Ranking, enclosure: Enclosure, fans: readonl
 
 function exitCode(ranking: Ranking, end: SearchEnd): ExitCode {
   if (end === 'interrupted') return EXIT.interrupted;
-  return ranking.rows.length > 0 ? EXIT.answered : EXIT.noneAdequate;
+  // Where the search was stopped nobody knows that there is none.
+  return ranking.rows.length > 0 || end !== 'finished' ? EXIT.answered : EXIT.noneAdequate;
 }
 
 function textOf(

@@ -56,11 +56,22 @@ export function rankView(ranking: Ranking, options: RankViewOptions): string {
     '',
     ...(rows.length > 0 ? [...rankTable(rows, options), ''] : []),
     ...(options.wouldDo ? wouldDoSentences(options.wouldDo).flatMap(say) : []),
+    ...limitsAlone(ranking, options).flatMap(say),
     ...legend(ranking, rows, options).flatMap(say).map(paint.faint),
     ...askedSentence(options.asked).flatMap(say).map(paint.faint),
     ...searchSentences(ranking).flatMap(say),
   ];
   return `${lines.join('\n')}\n`;
+}
+
+/** That the nearest miss and what would do are told by the limits alone, where more is asked. */
+function limitsAlone(
+  { nearestMiss, by }: Ranking,
+  { asked = [], bands }: RankViewOptions,
+): readonly string[] {
+  const isMore = asked.length > 0 || by?.cap !== undefined || bands?.confidence !== undefined;
+  if (!nearestMiss || nearestMiss.outcome.adequate || !isMore) return [];
+  return ['Both go by the limits alone: what else is asked, or how surely, is not looked at here.'];
 }
 
 /** What builds must do beside holding their limits. */

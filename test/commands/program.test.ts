@@ -144,7 +144,7 @@ describe('the version', () => {
 describe('a time limit', () => {
   it('shows the best so far and says that it is not proved', () => {
     const run = hushwright(['rank', 'scenarios/desk-scanner.yaml', '--top', '1000', '--time-limit', '0.2']);
-    expect([0, 1]).toContain(run.code);
+    expect(run.code).toBe(0);
     expect(run.out).toMatch(/stopped/i);
   });
 });

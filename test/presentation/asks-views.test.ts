@@ -15,6 +15,7 @@ import { bank, build, duty, miss, ranking } from './sample-outcomes.ts';
 const front = (changes: Partial<Front> = {}): Front => ({
   title: 'Film scanner, desk side, 7 litre',
   against: 'price',
+  stopped: false,
   rows: ranking().rows.map(({ outcome }) => ({
     outcome,
     level: outcome.level,
@@ -104,6 +105,8 @@ describe('how noise trades against something else, as text', () => {
     const cut = flat(frontView(front({ complete: false, against: 'margin' }), { paint: plain }));
     expect(cut).toContain('more margin than the one above it by 2.0 K at least.');
     expect(cut).toContain('It goes on beyond the last row.');
+    const stopped = flat(frontView(front({ complete: false, stopped: true }), { paint: plain }));
+    expect(stopped).toContain('Stopped before the end: it may go on beyond the last row.');
     const none = flat(frontView(front({ rows: [] }), { paint: plain }));
     expect(none).toContain('No build is adequate and does what is asked.');
   });

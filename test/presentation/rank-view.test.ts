@@ -102,6 +102,15 @@ No build left out is quieter than the noisiest row by more than 0.01 dB.
 });
 
 describe('a ranking without an adequate build', () => {
+  it('says that miss and change go by the limits alone where more is asked', () => {
+    const none = ranking({ rows: [], nearestMiss: miss() });
+    const words = 'Both go by the limits alone';
+    expect(rankView(none, { paint: plain, tie: 1 })).not.toContain(words);
+    expect(rankView(none, { paint: plain, tie: 1, asked: ['price up to 5.00'] })).toContain(words);
+    const capped = { ...none, by: { goal: 'mean', cap: 20 } } as const;
+    expect(rankView(capped, { paint: plain, tie: 1 })).toContain(words);
+  });
+
   it('tells the nearest miss first', () => {
     expect(draw(ranking({ rows: [], nearestMiss: miss() }), 80)).toBe(
       `Film scanner, desk side, 7 litre

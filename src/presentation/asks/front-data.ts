@@ -15,12 +15,13 @@ export function rankedByData({ goal, duty, cap }: RankedBy = { goal: 'mean' }): 
  * @param meta version, command and warnings
  */
 export function frontDocument(front: Front, meta: Meta): Document {
-  const { title, against, by, complete, space, searches, gap, rows } = front;
+  const { title, against, by, complete, stopped, space, searches, gap, rows } = front;
   const result = {
     title,
     against,
     by: rankedByData(by),
     complete,
+    stopped,
     space,
     searches,
     gap_dB: gap,

@@ -28,9 +28,12 @@ function rowsOf({ rows, against, by }: Front): readonly RankRow[] {
   });
 }
 
-function endWords({ complete, rows, against }: Front): string {
-  if (rows.length === 0)
-    return complete ? 'No build is adequate and does what is asked.' : 'Nothing was found.';
+function endWords({ complete, stopped, rows, against }: Front): string {
+  if (rows.length === 0) {
+    if (complete) return 'No build is adequate and does what is asked.';
+    return stopped ? 'Stopped before the end: nothing was found so far.' : 'Nothing was found.';
+  }
+  if (stopped) return 'Stopped before the end: it may go on beyond the last row.';
   if (!complete) return 'It goes on beyond the last row.';
   const beyond = { price: 'cheaper', depth: 'less deep', margin: 'with more margin' }[against];
   return against === 'margin'

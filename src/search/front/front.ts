@@ -39,6 +39,8 @@ export interface Front {
   readonly rows: readonly FrontRow[];
   /** Whether it goes on to the end: false if it was cut at the most rows, or stopped. */
   readonly complete: boolean;
+  /** Whether a search was stopped before its end: what comes after the last row is not known. */
+  readonly stopped: boolean;
   readonly by: RankedBy | undefined;
   readonly gap: Decibels;
   readonly step: KelvinDifference;
@@ -142,6 +144,7 @@ export function beginFront(enclosure: Enclosure, options: FrontOptions): FrontWo
         against,
         rows: rows.slice(0, most),
         complete: state === 'complete' && rows.length <= most,
+        stopped: state === 'stopped',
         by,
         gap,
         step,
