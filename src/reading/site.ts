@@ -9,11 +9,14 @@ import { standForm } from './hearing.ts';
 /** Room air that is neither dry nor damp [-]. Common practice, no source. */
 const USUAL_HUMIDITY = 0.5;
 
+/** Rounding of a temperature that was written in another unit [K]. */
+const ROUNDING: Kelvins = 1e-6;
+
 /** A room temperature somebody may meet: the fan laws and air tables hold there. */
 export const roomTemperature = bounded(
   written.temperature,
   'a room temperature from -40 °C to 70 °C',
-  (kelvins) => kelvins >= 233.15 && kelvins <= 343.15,
+  (kelvins) => kelvins >= 233.15 - ROUNDING && kelvins <= 343.15 + ROUNDING,
 );
 
 /** Form of `site`: temperature of the room, and altitude or pressure. */

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import stringWidth from 'string-width';
 import { describe, expect, it } from 'vitest';
 import { frontView } from '../../src/presentation/asks/front-view.ts';
+import { whyData } from '../../src/presentation/asks/why-data.ts';
 import { whyView } from '../../src/presentation/asks/why-view.ts';
 import { checkView } from '../../src/presentation/check-view.ts';
 import { plain } from '../../src/presentation/paint.ts';
@@ -71,6 +72,16 @@ describe('why a build is not the first, in words', () => {
     expect(text).toContain(
       'With a fan of exit dead and all others at full speed, a limit is exceeded by 3.0 K.',
     );
+  });
+
+  it('has no figure beyond all use for other programs', () => {
+    // No source: what the README promises, no more than 700 K.
+    const found = (over: number) => {
+      const broken = [{ reason: 'too warm with a dead fan', found: over, most: 0, at: 'exit' }] as const;
+      return whyData(why({ broken }));
+    };
+    expect(found(3)).toMatchObject({ broken: [{ found: 3 }] });
+    expect(found(388_491.9)).toMatchObject({ broken: [{ found: null }] });
   });
 
   it('says of the first that it is', () => {

@@ -6,7 +6,9 @@ import { outcomeData } from '../outcome-data.ts';
 import { kelvinData } from '../tellable.ts';
 
 function brokenData({ reason, found, most, at }: BrokenAsk): Json {
-  return { reason, found: Number.isFinite(found) ? found : null, most, at: at ?? null };
+  const isTold =
+    Number.isFinite(found) && (reason !== 'too warm with a dead fan' || kelvinData(found) !== null);
+  return { reason, found: isTold ? found : null, most, at: at ?? null };
 }
 
 /**
