@@ -149,6 +149,7 @@ export function run(options: RankOptions): Promise<ExitCode> {
       limit: options.timeLimit,
       hire: handsFor(work, options, asked),
     });
+    if (end !== 'finished') search.findAny();
     const ranking = rankingOf(search);
     const builds = shownBuilds(ranking);
     const change = changeFor(ranking, enclosure, catalog.fans);

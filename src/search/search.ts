@@ -3,6 +3,7 @@ import { type Enclosure, OUTSIDE } from '../enclosure/enclosure.ts';
 import { type Plant, plantOf } from '../enclosure/machine.ts';
 import type { Decibels } from '../quantities/dimensions.ts';
 import { levelOf } from '../sound/levels.ts';
+import { findAny } from './any-build.ts';
 import { levelFor, rankedBy } from './asks/goal.ts';
 import { createWishes, withCostPromises, withWishes } from './asks/wishes.ts';
 import { coolPlantOf } from './cooling-bound.ts';
@@ -43,6 +44,8 @@ export interface Search {
   readonly take: (findings: readonly Finding[]) => void;
   /** Best builds so far, quietest first. */
   readonly best: () => readonly Candidate[];
+  /** Works out a build to show, if a search that was stopped has found none; nothing is proved by it. */
+  readonly findAny: () => void;
   readonly counts: () => SearchCounts;
   readonly plant: Plant;
   readonly monotone: boolean;
@@ -144,6 +147,7 @@ export function beginSearch(scenario: Enclosure, options: SearchOptions = SEARCH
     look: (set, beat) => lookAlone(hunt, set, beat),
     take: (findings) => take(hunt, findings),
     best: () => hunt.list.candidates,
+    findAny: () => findAny(hunt),
     counts: () => ({
       space,
       solved: hunt.solved,

@@ -147,4 +147,12 @@ describe('a time limit', () => {
     expect(run.code).toBe(0);
     expect(run.out).toMatch(/stopped/i);
   });
+
+  it('shows a build that holds every limit even where none was found in time', () => {
+    const run = hushwright(['rank', 'scenarios/desk-scanner.yaml', '--time-limit', '0.001', '--json']);
+    const { result } = JSON.parse(run.out);
+    expect(run.code).toBe(0);
+    expect(result.complete).toBe(false);
+    expect(result.rows[0].outcome.adequate).toBe(true);
+  });
 });
