@@ -8,7 +8,28 @@ import { createTrial, type Point, type Trial } from './trial.ts';
  * Allowance of the bound for the one effect that the ordering of speeds does not cover: air of another density in a
  * bypass that flows outward [K]. Model assumption, no source.
  */
-export const DENSITY_ALLOWANCE: KelvinDifference = 0.25;
+const DENSITY_ALLOWANCE: KelvinDifference = 0.25;
+/**
+ * The same where a leg draws exhaust in again, as a share of how far limits lie above the room [-]: its warm air is
+ * thinner, so that without it less air would take the other ways in, which may be those that cool. Model assumption, no
+ * source.
+ */
+const RECIRCULATION_ALLOWANCE = 0.02;
+
+/**
+ * How much warmer than allowed the coolest point of a build may look though the build is adequate [K].
+ *
+ * @param enclosure the scenario, with its recirculation
+ * @param duty the state of use
+ */
+export function coolingAllowance({ legs, parts, skins = [] }: Enclosure, duty: Duty): KelvinDifference {
+  if (legs.every(({ recirculation }) => recirculation === 0)) return DENSITY_ALLOWANCE;
+  const limits = [
+    ...parts.flatMap((part) => part.limits.map(({ temperature }) => temperature)),
+    ...skins.flatMap(({ limit }) => limit ?? []),
+  ];
+  return Math.max(DENSITY_ALLOWANCE, RECIRCULATION_ALLOWANCE * (Math.max(0, ...limits) - duty.room));
+}
 
 /** A build seen at its coolest: no heat of the fans, no recirculation. */
 export interface CoolTrials {

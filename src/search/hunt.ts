@@ -1,12 +1,12 @@
 import type TinyQueue from 'tinyqueue';
-import type { Build, Enclosure } from '../enclosure/enclosure.ts';
+import type { Build, Duty, Enclosure } from '../enclosure/enclosure.ts';
 import type { Plant } from '../enclosure/machine.ts';
 import type { Decibels } from '../quantities/dimensions.ts';
 import type { DemandOnBuilds } from './asks/demand-on-builds.ts';
 import { ASK_REASONS } from './asks/reasons.ts';
 import type { Wishes, WishOptions } from './asks/wishes.ts';
 import { workOut } from './asks/work-out.ts';
-import { coolTrials, DENSITY_ALLOWANCE } from './cooling-bound.ts';
+import { coolingAllowance, coolTrials } from './cooling-bound.ts';
 import type { ShortList } from './list.ts';
 import type { Objective } from './objective.ts';
 import { groupAt, type OptionForest, type OptionTree } from './option-tree.ts';
@@ -144,7 +144,8 @@ function tooWarm(hunt: Hunt, set: Named): Bound | null {
     const allowed = hunt.objective.budgetOf(hunt.enclosure, energies, duty, toBeat(hunt, set));
     const point = trials.coolestWithin(duty, allowed);
     // A pass without a solution proves nothing: such a build is worked out instead.
-    if (!point || (!point.failure && point.worst > DENSITY_ALLOWANCE)) {
+    const allowance = coolingAllowance(hunt.enclosure, hunt.enclosure.duties[duty] as Duty);
+    if (!point || (!point.failure && point.worst > allowance)) {
       const unlimited = allowed === Number.POSITIVE_INFINITY;
       bound = unlimited ? 'too warm at full speed' : 'too warm at speeds quiet enough';
       break;

@@ -1,9 +1,9 @@
-import type { Build, Enclosure } from '../../src/enclosure/enclosure.ts';
+import type { Build, Duty, Enclosure } from '../../src/enclosure/enclosure.ts';
 import { assemble, type Machine, plantOf } from '../../src/enclosure/machine.ts';
 import { createPass } from '../../src/enclosure/pass.ts';
 import { conditionsOf, newPassState } from '../../src/enclosure/pass-state.ts';
 import { createAirPowerBound } from '../../src/search/air-power-bound.ts';
-import { coolPlantOf, coolTrials, DENSITY_ALLOWANCE } from '../../src/search/cooling-bound.ts';
+import { coolingAllowance, coolPlantOf, coolTrials } from '../../src/search/cooling-bound.ts';
 import { OBJECTIVES } from '../../src/search/objective.ts';
 import { optionForest } from '../../src/search/option-tree.ts';
 import { createPromises } from '../../src/search/promise.ts';
@@ -160,7 +160,9 @@ export function overclaims(
     const trials = coolTrials(coolPlant, build);
     for (const factor of LARGER) {
       const point = trials.coolestWithin(index, reached * factor);
-      const by = point ? point.worst - DENSITY_ALLOWANCE : Number.POSITIVE_INFINITY;
+      const by = point
+        ? point.worst - coolingAllowance(enclosure, enclosure.duties[index] as Duty)
+        : Number.POSITIVE_INFINITY;
       if (by > 0) found.push({ bound: `cooling at ${factor}`, build, duty, by, reached: levelOf(reached) });
     }
   };
