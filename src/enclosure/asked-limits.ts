@@ -86,7 +86,7 @@ export function panelLimits({ chambers }: Enclosure, skin: Skin): readonly Asked
  * @param machine any build of the enclosure
  * @param duty the state of use
  */
-export function askedLimits({ plant }: Machine, duty: Duty): readonly AskedLimit[] {
+export function askedLimits({ plant }: Pick<Machine, 'plant'>, duty: Duty): readonly AskedLimit[] {
   const { enclosure } = plant;
   return [
     ...enclosure.parts.flatMap((part, index) => partLimits(part, index, duty)),

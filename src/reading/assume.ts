@@ -40,6 +40,8 @@ const ranges: Readonly<Record<string, { readonly least: number; readonly most: n
   hub: { least: 0, most: 0.9 },
   stopped: { least: 0.01, most: 100 },
   hole: { least: 0.1, most: 100 },
+  // Kelvins: a figure in °C would make every build inadequate.
+  hottestPart: { least: 300, most: 3000 },
 };
 
 /** Form of `assume`: the same tree as the defaults, of which any part may be given. */

@@ -36,6 +36,8 @@ export function findAny(hunt: Hunt): void {
     const found = workOut(hunt, whole, new Float64Array(duties.length), Number.POSITIVE_INFINITY);
     if (found === null || typeof found === 'string') continue;
     hunt.list.insert(found);
+    hunt.solved += 1;
+    hunt.open -= 1;
     return;
   }
 }

@@ -101,11 +101,11 @@ function isBeyond({ energy, failure }: Point, enough: number): boolean {
 const COMMON_WORTH = 5;
 
 /** Whether the cool end is near enough to the boundary, in kelvins and in speed: some limits hardly move with it. */
-function isClose({ warm, cool }: Bracket, slack: KelvinDifference): boolean {
+function isClose(warm: Shifted, cool: Shifted, slack: KelvinDifference): boolean {
   const left = -cool.point.worst;
   if (left > slack) return false;
   const rest = (Math.abs(cool.shift - warm.shift) * left) / (left + Math.max(0, warm.point.worst));
-  return !(rest > COMMON_WORTH * slack * STRIDE_PER_KELVIN);
+  return rest <= COMMON_WORTH * slack * STRIDE_PER_KELVIN;
 }
 
 /** False position with Illinois weights; the cool end always holds all limits. */
@@ -114,7 +114,7 @@ function narrow(trial: Trial, base: Float64Array, found: Bracket, { slack, enoug
   let warmExcess = warm.point.worst;
   let coolExcess = cool.point.worst;
   for (let count = 0; count < MAX_TRIALS; count++) {
-    if (isClose({ base: found.base, warm, cool }, slack) || isBeyond(warm.point, enough)) break;
+    if (isClose(warm, cool, slack) || isBeyond(warm.point, enough)) break;
     if (Math.abs(cool.shift - warm.shift) <= LOG_SPEED_TOLERANCE) break;
     const share = Number.isFinite(warmExcess) ? -coolExcess / (warmExcess - coolExcess) : 0.5;
     // Aim a trifle to the cool side, so that the bracket closes from there.

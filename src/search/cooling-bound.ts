@@ -1,3 +1,4 @@
+import { askedLimits } from '../enclosure/asked-limits.ts';
 import type { Build, Duty, Enclosure } from '../enclosure/enclosure.ts';
 import { assemble, type Machine, type Plant, plantOf } from '../enclosure/machine.ts';
 import type { KelvinDifference } from '../quantities/dimensions.ts';
@@ -19,16 +20,13 @@ const RECIRCULATION_ALLOWANCE = 0.02;
 /**
  * How much warmer than allowed the coolest point of a build may look though the build is adequate [K].
  *
- * @param enclosure the scenario, with its recirculation
+ * @param plant of the scenario, with its recirculation
  * @param duty the state of use
  */
-export function coolingAllowance({ legs, parts, skins = [] }: Enclosure, duty: Duty): KelvinDifference {
-  if (legs.every(({ recirculation }) => recirculation === 0)) return DENSITY_ALLOWANCE;
-  const limits = [
-    ...parts.flatMap((part) => part.limits.map(({ temperature }) => temperature)),
-    ...skins.flatMap(({ limit }) => limit ?? []),
-  ];
-  return Math.max(DENSITY_ALLOWANCE, RECIRCULATION_ALLOWANCE * (Math.max(0, ...limits) - duty.room));
+export function coolingAllowance(plant: Plant, duty: Duty): KelvinDifference {
+  if (plant.enclosure.legs.every(({ recirculation }) => recirculation === 0)) return DENSITY_ALLOWANCE;
+  const highest = Math.max(0, ...askedLimits({ plant }, duty).map(({ limit }) => limit));
+  return Math.max(DENSITY_ALLOWANCE, RECIRCULATION_ALLOWANCE * (highest - duty.room));
 }
 
 /** A build seen at its coolest: no heat of the fans, no recirculation. */

@@ -144,7 +144,7 @@ function tooWarm(hunt: Hunt, set: Named): Bound | null {
     const allowed = hunt.objective.budgetOf(hunt.enclosure, energies, duty, toBeat(hunt, set));
     const point = trials.coolestWithin(duty, allowed);
     // A pass without a solution proves nothing: such a build is worked out instead.
-    const allowance = coolingAllowance(hunt.enclosure, hunt.enclosure.duties[duty] as Duty);
+    const allowance = coolingAllowance(hunt.plant, hunt.enclosure.duties[duty] as Duty);
     if (!point || (!point.failure && point.worst > allowance)) {
       const unlimited = allowed === Number.POSITIVE_INFINITY;
       bound = unlimited ? 'too warm at full speed' : 'too warm at speeds quiet enough';

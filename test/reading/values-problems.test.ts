@@ -35,6 +35,12 @@ describeProblems('problems of values', [
     'fins: ¦towr',
     { code: 'wrong-value', suggestion: 'tower' },
   ],
+  [
+    'what parts bear in degrees instead of kelvins',
+    'assume: { ',
+    'assume: { heat: { hottest-part: ¦217 }, ',
+    { code: 'out-of-range', expected: 'from 300 to 3000' },
+  ],
   ['a room too hot to be one', 'room: 26 °C', 'room: ¦260 °C', { code: 'out-of-range' }],
   [
     'altitude and pressure',

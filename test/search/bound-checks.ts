@@ -161,7 +161,7 @@ export function overclaims(
     for (const factor of LARGER) {
       const point = trials.coolestWithin(index, reached * factor);
       const by = point
-        ? point.worst - coolingAllowance(enclosure, enclosure.duties[index] as Duty)
+        ? point.worst - coolingAllowance(plant, enclosure.duties[index] as Duty)
         : Number.POSITIVE_INFINITY;
       if (by > 0) found.push({ bound: `cooling at ${factor}`, build, duty, by, reached: levelOf(reached) });
     }
